@@ -1,0 +1,382 @@
+/**
+ * The contract of the machine: what goes in, what comes out. SI throughout (Pa absolute, K, J/kg, kg/s, W, m, s).
+ * Everything outside `physics/` talks to the machine through these types and `physics/index.ts`.
+ */
+import type { RefrigerantId } from './fluids/fluid';
+
+export type PlantId = 'orifice-split' | 'inverter-split';
+
+/** The closed list of unit strings that a quantity may carry. '-' is dimensionless. */
+export type UnitName = 'Pa' | 'K' | 'kg/s' | 'W' | 'm3/s' | 'kg' | 'A' | 'V' | 'Hz' | 'F' | '-';
+
+export interface Quantity {
+  readonly value: number;
+  readonly unit: UnitName;
+}
+
+/** Stable probe names (architecture contract). Every name is defined for every plant of this version. */
+export const PROBES = {
+  suctionPressure: 'Pa',
+  dischargePressure: 'Pa',
+  liquidPressure: 'Pa',
+  liquidPressureAfterDrier: 'Pa',
+  evaporatorOutletPressure: 'Pa',
+  filterPressureDrop: 'Pa',
+  standingPressure: 'Pa',
+  evaporatingTemp: 'K',
+  condensingTemp: 'K',
+  condensingTempDew: 'K',
+  condensingTempBubble: 'K',
+  suctionLineTemp: 'K',
+  compressorSuctionTemp: 'K',
+  dischargeLineTemp: 'K',
+  liquidLineTemp: 'K',
+  liquidLineTempAfterDrier: 'K',
+  evaporatorOutletTemp: 'K',
+  superheat: 'K',
+  compressorSuperheat: 'K',
+  evaporatorSuperheat: 'K',
+  subcooling: 'K',
+  dischargeSuperheat: 'K',
+  outdoorAirTemp: 'K',
+  condenserEnteringAirTemp: 'K',
+  condenserLeavingAirTemp: 'K',
+  returnAirTemp: 'K',
+  returnAirWetBulb: 'K',
+  supplyAirTemp: 'K',
+  supplyAirWetBulb: 'K',
+  supplyAirFlow: 'm3/s',
+  condenserAirFlow: 'm3/s',
+  compressorCurrent: 'A',
+  compressorPower: 'W',
+  totalPower: 'W',
+  compressorSpeed: 'Hz',
+  supplyVoltage: 'V',
+  compressorCapacitance: 'F',
+  valveOpening: '-',
+  refrigerantMassFlow: 'kg/s',
+  capacityTotal: 'W',
+  capacitySensible: 'W',
+  cop: '-',
+  refrigerantCharge: 'kg',
+} as const satisfies Record<string, UnitName>;
+
+export type ProbeName = keyof typeof PROBES;
+export type Probes = Readonly<Record<ProbeName, Quantity>>;
+
+/** Sensors of the machine's own controller; what its data link reports (drift included), as against the true probes. */
+export type SensorName = 'suctionLine' | 'evaporatorCoil' | 'dischargeLine' | 'outdoorAir' | 'returnAir';
+
+/** What a person sees or hears without an instrument; each is a number 0…1 that the model computes. */
+export const LOOKS = [
+  /** share of gas by volume at the sight glass of the liquid line: 0 clear … 1 all foam */
+  'sightGlass',
+  /** share of the indoor coil that carries ice */
+  'evaporatorFrost',
+  /** share of clean air flow that the filter's dust takes away */
+  'filterDust',
+  /** share of clean air flow that dirt on the outdoor coil takes away */
+  'condenserDirt',
+  /** outdoor fan speed over its rated speed */
+  'condenserFanSpeed',
+  /** indoor fan speed over its rated speed for the chosen step */
+  'evaporatorFanSpeed',
+] as const;
+export type LookName = (typeof LOOKS)[number];
+export type Looks = Readonly<Record<LookName, number>>;
+
+export interface Conditions {
+  /** outdoor air dry bulb, K */
+  readonly outdoor: number;
+  /** return air dry bulb, K */
+  readonly indoor: number;
+  /** return air wet bulb, K */
+  readonly wetBulb: number;
+  readonly mode: 'cooling';
+  /** site altitude, m (sets air density and the gauge zero) */
+  readonly altitude: number;
+}
+
+/** Fault key -> severity, e.g. `{ undercharge: 0.2, 'thermistor-drift:suctionLine': 3 }`; absent or 0 = healthy. */
+export type Faults = Readonly<Record<string, number>>;
+
+/** Families of faults: the causes that an examiner may name. `no-fault` is the healthy machine. */
+export const FAMILIES = [
+  'undercharge',
+  'overcharge',
+  'non-condensable',
+  'drier-restriction',
+  'condenser-dirty',
+  'condenser-fan-slow',
+  'filter-dirty',
+  'evaporator-fan-slow',
+  'compressor-leak-by',
+  'orifice-oversize',
+  'orifice-undersize',
+  'metering-valve-stuck-closing',
+  'metering-valve-stuck-opening',
+  'capacitor-weak',
+  'thermistor-drift',
+] as const;
+export type FamilyId = (typeof FAMILIES)[number];
+export type CauseId = FamilyId | 'no-fault';
+
+/** One fault family as every other layer sees it (data; one file each in physics/faults). */
+export interface FaultFamily {
+  readonly id: FamilyId;
+  /** plants on which it can occur */
+  readonly plants: readonly PlantId[];
+  /** severity that is just visible, clear, and the end of the useful range, in the contract's physical unit */
+  readonly slight: number;
+  readonly clear: number;
+  readonly severe: number;
+  readonly max: number;
+  /** unit of the severity */
+  readonly unit: 'share' | 'K';
+  /** the key's suffix where a family needs one: the sensor that drifts */
+  readonly targets?: readonly SensorName[];
+  /** may be negative (a thermistor drifts both ways) */
+  readonly signed?: boolean;
+}
+
+/** Differences between machines of one kind that are no fault. Multipliers on nominal values (1 = nominal). */
+export interface Nuisance {
+  readonly charge: number;
+  readonly condenserAir: number;
+  readonly evaporatorAir: number;
+  readonly condenserUa: number;
+  readonly evaporatorUa: number;
+  readonly displacement: number;
+  readonly meteringArea: number;
+  readonly voltage: number;
+}
+
+/** What a person can set on the machine. */
+export interface Controls {
+  /** the room thermostat calls for cooling and the disconnect is closed */
+  readonly running: boolean;
+  /** room set-point, K (the inverter's speed follows it; the fixed-speed machine cycles on it) */
+  readonly setPoint: number;
+  readonly indoorFan: 'low' | 'high';
+  readonly outdoorFanRunning: boolean;
+  readonly indoorFanRunning: boolean;
+  /** inverter: test mode, compressor held at rated speed */
+  readonly fixedSpeed: boolean;
+  /** electronic valve held at this opening 0…1, or null for its own control */
+  readonly valveHold: number | null;
+}
+
+export interface MachineSetup {
+  readonly plant: PlantId;
+  readonly refrigerant: RefrigerantId;
+  readonly conditions: Conditions;
+  readonly faults: Faults;
+  readonly nuisance?: Partial<Nuisance>;
+}
+
+/** What the controller says of itself, as message ids (texts live in the catalogues; never letter-number codes). */
+export type ControllerState =
+  | 'off'
+  | 'cooling'
+  | 'cooling-at-full-speed'
+  | 'waiting-to-restart'
+  | 'room-satisfied'
+  | 'slowed-by-discharge-heat'
+  | 'stopped-on-high-pressure'
+  | 'stopped-on-low-pressure'
+  | 'stopped-on-discharge-heat'
+  | 'stopped-on-overload';
+
+export type StationId =
+  | 'compressor-in'
+  | 'compressor-out'
+  | 'condenser-in'
+  | 'condenser-out'
+  | 'liquid-port'
+  | 'drier-out'
+  | 'metering-in'
+  | 'evaporator-in'
+  | 'evaporator-out'
+  | 'suction-port';
+
+/** State of the refrigerant at one station of the circuit. */
+export interface Station {
+  readonly pressure: number;
+  readonly temperature: number;
+  readonly enthalpy: number;
+  /** <0 subcooled, 0…1 two-phase, >1 superheated */
+  readonly quality: number;
+  /** homogeneous density, kg/m3 */
+  readonly density: number;
+  readonly massFlow: number;
+}
+
+export interface CoilSegment {
+  readonly temperature: number;
+  readonly quality: number;
+  readonly wall: number;
+  /** kg of ice on it */
+  readonly frost: number;
+}
+
+/** Everything one instant of the machine shows. Plain data. */
+export interface Snapshot {
+  readonly time: number;
+  /** flow = quasi-steady circuit; still = the two sides are equilibrium vessels */
+  readonly regime: 'flow' | 'still';
+  readonly probes: Probes;
+  readonly looks: Looks;
+  readonly controller: ControllerState;
+  /** what the controller's own sensors report, K (drift included) */
+  readonly sensors: Readonly<Record<SensorName, number>>;
+  readonly stations: Readonly<Record<StationId, Station>>;
+  readonly condenser: readonly CoilSegment[];
+  readonly evaporator: readonly CoilSegment[];
+  /** relative defects: |heat in + power − heat out − storage| / capacity, and |mass − charge| in kg */
+  readonly balance: { readonly energy: number; readonly mass: number };
+}
+
+export interface SteadyResult {
+  readonly plant: PlantId;
+  readonly refrigerant: RefrigerantId;
+  readonly conditions: Conditions;
+  readonly faults: Faults;
+  readonly probes: Probes;
+  readonly looks: Looks;
+  readonly snapshot: Snapshot;
+  readonly balance: { readonly energy: number; readonly mass: number };
+}
+
+/** A machine's state in time: opaque, immutable, JSON-able. */
+export interface MachineState {
+  readonly time: number;
+  readonly [key: string]: unknown;
+}
+
+/** One machine: geometry, faults and conditions compiled once. */
+export interface Machine {
+  readonly setup: MachineSetup;
+  readonly plant: PlantDescription;
+  /** Steady state under these controls. Throws PhysicsError with a code that names why. */
+  steady(controls?: Partial<Controls>): Snapshot;
+  /** As found: 'settled' = in steady state under the controls; 'standing' = off and equalised for hours. */
+  start(from: 'settled' | 'standing', controls?: Partial<Controls>): MachineState;
+  /** Advance by dt seconds (whole seconds, 1…30); deterministic. */
+  step(state: MachineState, controls: Controls, dt: number): MachineState;
+  snapshot(state: MachineState): Snapshot;
+  /** True when nothing measurable moves any more (the state may be kept as it is while time runs). */
+  settled(state: MachineState): boolean;
+  /** The same machine with other faults (repair): carries walls, room, frost and charge over to the mended machine. */
+  repaired(state: MachineState, faults: Faults): { machine: Machine; state: MachineState };
+  readonly defaultControls: Controls;
+}
+
+// ---------------------------------------------------------------------------------------------- plant description
+
+export type PlaceKind = 'port' | 'pipe' | 'air' | 'wire' | 'terminals' | 'duct' | 'look' | 'panel';
+
+/** A place where something can be measured or seen. */
+export interface Place {
+  readonly id: string;
+  readonly kind: PlaceKind;
+  /** which box it belongs to */
+  readonly side: 'outdoor' | 'line' | 'indoor';
+  /** position in the drawing, m */
+  readonly x: number;
+  readonly y: number;
+  /** rank along the refrigerant path (then air path, then electrics): the keyboard walks it */
+  readonly order: number;
+  /** which probe each physical quantity reads here */
+  readonly reads: {
+    readonly pressure?: ProbeName;
+    readonly temperature?: ProbeName;
+    readonly wetBulb?: ProbeName;
+    readonly current?: ProbeName;
+    readonly voltage?: ProbeName;
+    readonly capacitance?: ProbeName;
+    readonly differentialPressure?: ProbeName;
+    readonly look?: LookName;
+    readonly link?: readonly (ProbeName | `sensor:${SensorName}`)[];
+  };
+  /** what has to be done first */
+  readonly needs?: readonly ('cap-off' | 'panel-open' | 'isolated')[];
+  /** 'side' of the pressure: which gauge span suits */
+  readonly pressureSide?: 'high' | 'low';
+  /** a clamp here without its insulation is pulled this share of the way to the surrounding air */
+  readonly exposure?: number;
+}
+
+export interface DrawnPart {
+  readonly id: string;
+  readonly kind:
+    | 'casing'
+    | 'compressor'
+    | 'coil'
+    | 'fan'
+    | 'drier'
+    | 'sight-glass'
+    | 'orifice'
+    | 'electronic-valve'
+    | 'filter'
+    | 'service-valve'
+    | 'control-box'
+    | 'duct';
+  readonly x: number;
+  readonly y: number;
+  readonly w: number;
+  readonly h: number;
+  /** which coil / fan of the model it shows */
+  readonly role?: 'condenser' | 'evaporator';
+}
+
+export interface DrawnPipe {
+  readonly id: string;
+  readonly from: StationId;
+  readonly to: StationId;
+  /** poly-line in m */
+  readonly points: readonly (readonly [number, number])[];
+  /** outside diameter, m */
+  readonly diameter: number;
+}
+
+/** The site in cut-away, metres, y downwards. Everything that the bench draws comes from here. */
+export interface PlantDrawing {
+  readonly width: number;
+  readonly height: number;
+  readonly ground: number;
+  readonly blocks: readonly {
+    readonly id: string;
+    readonly kind: 'room' | 'wall' | 'roof' | 'ground' | 'plantroom' | 'loft';
+    readonly x: number;
+    readonly y: number;
+    readonly w: number;
+    readonly h: number;
+  }[];
+  readonly parts: readonly DrawnPart[];
+  readonly pipes: readonly DrawnPipe[];
+}
+
+/** What the other layers need to know of a plant (the machine's numbers live beside it in the same data file). */
+export interface PlantDescription {
+  readonly id: PlantId;
+  readonly refrigerants: readonly RefrigerantId[];
+  readonly designConditions: Conditions;
+  readonly metering: 'fixed-orifice' | 'electronic-valve';
+  readonly variableSpeed: boolean;
+  readonly dataLink: boolean;
+  readonly places: readonly Place[];
+  readonly drawing: PlantDrawing;
+  readonly nameplate: (refrigerant: RefrigerantId) => {
+    readonly refrigerant: RefrigerantId;
+    readonly charge: number;
+    readonly ratedCapacity: number;
+    readonly ratedCurrent: number;
+    readonly supplyVoltage: number;
+    readonly capacitance: number | null;
+    /** target subcooling or superheat at design, K, as printed */
+    readonly targetSuperheat: number | null;
+    readonly targetSubcooling: number | null;
+    readonly highPressureLimit: number;
+    readonly ratedAirFlow: number;
+  };
+}
