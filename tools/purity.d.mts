@@ -1,0 +1,1 @@
+export function impurities(path: string, sourceText?: string): { line: number; text: string }[];

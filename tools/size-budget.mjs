@@ -1,0 +1,74 @@
+// Keeps the built page small enough for a weak phone on a slow network. Reads dist/ and Vite's manifest.
+import { existsSync, readdirSync, readFileSync, statSync } from 'node:fs';
+import { join, posix } from 'node:path';
+import { gzipSync } from 'node:zlib';
+
+const KB = 1024;
+const BUDGET = { shell: 90 * KB, phaser: 370 * KB, total: 3 * KB * KB };
+const dist = process.argv[2] ?? 'dist';
+
+const manifestPath = join(dist, '.vite', 'manifest.json');
+if (!existsSync(manifestPath)) {
+  console.error(`size budget: ${manifestPath} is not there; run "npm run build" first`);
+  process.exit(2);
+}
+const manifest = JSON.parse(readFileSync(manifestPath, 'utf8'));
+const gz = (file) => gzipSync(readFileSync(join(dist, file)), { level: 9 }).length;
+
+/** The files that the page loads before it can show anything: the entry and what it imports statically. */
+function shellFiles() {
+  const files = new Set();
+  const visit = (key) => {
+    const chunk = manifest[key];
+    if (files.has(chunk.file)) return;
+    files.add(chunk.file);
+    for (const next of chunk.imports ?? []) visit(next);
+  };
+  for (const [key, chunk] of Object.entries(manifest)) if (chunk.isEntry) visit(key);
+  return files;
+}
+
+function allFiles(folder, prefix = '') {
+  return readdirSync(folder, { withFileTypes: true }).flatMap((entry) => {
+    const path = posix.join(prefix, entry.name);
+    return entry.isDirectory() ? allFiles(join(folder, entry.name), path) : [path];
+  });
+}
+
+const shell = shellFiles();
+const shipped = allFiles(dist).filter((file) => !file.startsWith('.vite/'));
+const scripts = shipped.filter((file) => file.endsWith('.js'));
+const isPhaser = (file) => /^assets\/phaser-/.test(file);
+const isWorker = (file) => /^assets\/worker-/.test(file);
+
+let shellSize = 0;
+let phaserSize = 0;
+for (const file of scripts) {
+  const size = gz(file);
+  const part = isPhaser(file) ? 'phaser' : isWorker(file) ? 'worker' : shell.has(file) ? 'shell' : 'later';
+  if (part === 'phaser') phaserSize += size;
+  if (part === 'shell') shellSize += size;
+  console.log(`  ${part.padEnd(7)} ${(size / KB).toFixed(1).padStart(7)} KB gz  ${file}`);
+}
+const totalSize = shipped.reduce((sum, file) => sum + statSync(join(dist, file)).size, 0);
+
+let over = 0;
+const judge = (what, size, limit, advice) => {
+  const bad = size > limit;
+  if (bad) over += 1;
+  console.log(`${bad ? 'OVER' : 'ok  '} ${what}: ${(size / KB).toFixed(1)} KB of ${(limit / KB).toFixed(0)} KB`);
+  if (bad) console.error(`     ${advice}`);
+};
+judge(
+  'shell JS, gzip',
+  shellSize,
+  BUDGET.shell,
+  'Load it later with import(), or drop it; the shell is what a first visit waits for.',
+);
+judge('Phaser chunk, gzip', phaserSize, BUDGET.phaser, 'Phaser itself grew, or our code fell into its chunk.');
+judge('everything, plain', totalSize, BUDGET.total, 'This is what a device stores to work offline.');
+if ([...shell].some(isPhaser)) {
+  over += 1;
+  console.error('OVER Phaser is loaded with the shell: some module imports it statically outside the bench chunk.');
+}
+process.exitCode = over > 0 ? 1 : 0;
