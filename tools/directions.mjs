@@ -9,6 +9,7 @@ const INSTRUMENTS = [...PHYSICS, 'src/instruments'];
 const ATTEMPT = [...INSTRUMENTS, 'src/attempt', 'scenarios'];
 const CORE = [...ATTEMPT, 'src/examiner'];
 const SHOWN = [...CORE, 'src/i18n'];
+const STYLED = [...SHOWN, 'src/styles'];
 
 /** For each layer: which layers it may import besides itself, which packages, and the reason in one sentence. */
 export const LAYERS = {
@@ -35,12 +36,12 @@ export const LAYERS = {
   },
   'src/i18n': { may: CORE, packages: ['i18next'], why: 'catalogues and formats serve every face of the core alike' },
   'src/bench': {
-    may: SHOWN,
+    may: STYLED,
     packages: ['phaser', 'preact', '@preact/signals'],
     why: 'the drawn machine shows state; the app passes it in, so that the panels work without it',
   },
   'src/panels': {
-    may: SHOWN,
+    may: STYLED,
     packages: ['preact', '@preact/signals', 'uplot', 'idb'],
     why: 'panels must work where the drawn machine does not (screen reader, no canvas)',
   },
@@ -50,22 +51,23 @@ export const LAYERS = {
     why: 'exports are made from the core, on the page and in the terminal',
   },
   'src/desk': {
-    may: [...SHOWN, 'src/interop'],
+    may: [...STYLED, 'src/interop'],
     packages: ['preact', '@preact/signals', 'uplot', 'idb'],
     why: "the instructor's side stands on the core, not on the trainee's screens",
   },
-  'src/refresher': { may: SHOWN, packages: ['preact', '@preact/signals', 'uplot', 'idb'], why: 'stands on the core' },
+  'src/refresher': { may: STYLED, packages: ['preact', '@preact/signals', 'uplot', 'idb'], why: 'stands on the core' },
   'src/cli': {
     may: [...SHOWN, 'src/interop'],
     packages: ['commander', 'zod', 'node:'],
     why: 'the terminal has no page: it must start without Phaser, Preact or a DOM',
   },
+  'src/styles': { may: [], packages: [], why: 'style sheets know no code' },
   'src/app': {
-    may: [...SHOWN, 'src/bench', 'src/panels', 'src/interop', 'src/desk', 'src/refresher'],
+    may: [...STYLED, 'src/bench', 'src/panels', 'src/interop', 'src/desk', 'src/refresher'],
     packages: ['preact', '@preact/signals', 'i18next', 'idb'],
     why: 'the app puts the parts together; the terminal is no part of the page',
   },
-  'src/main': { may: ['src/app'], packages: ['preact'], why: 'the entry only mounts the app' },
+  'src/main': { may: ['src/app', 'src/styles'], packages: ['preact'], why: 'the entry only mounts the app' },
 };
 
 /** The layer a file belongs to, e.g. `src/attempt/codec/encode.ts` → `src/attempt`. */
