@@ -306,6 +306,20 @@ export interface Place {
   readonly exposure?: number;
 }
 
+/** A poly-line in the drawing, m. */
+export type DrawnPath = readonly (readonly [number, number])[];
+
+export interface DrawnBlock {
+  readonly id: string;
+  readonly kind: 'room' | 'wall' | 'roof' | 'ground' | 'plantroom' | 'loft';
+  readonly x: number;
+  readonly y: number;
+  readonly w: number;
+  readonly h: number;
+  /** a gable fills its box with a triangle whose ridge is in the middle; left out = the box itself */
+  readonly shape?: 'gable';
+}
+
 export interface DrawnPart {
   readonly id: string;
   readonly kind:
@@ -320,40 +334,69 @@ export interface DrawnPart {
     | 'filter'
     | 'service-valve'
     | 'control-box'
-    | 'duct';
+    | 'capacitor'
+    | 'terminals'
+    | 'thermostat'
+    | 'duct'
+    | 'grille'
+    | 'slab'
+    | 'bracket';
   readonly x: number;
   readonly y: number;
   readonly w: number;
   readonly h: number;
-  /** which coil / fan of the model it shows */
+  /** which coil / fan / filter of the model it shows */
   readonly role?: 'condenser' | 'evaporator';
+  /** a coil: the edge at which its refrigerant comes in; it leaves at the opposite edge */
+  readonly inlet?: 'top' | 'bottom' | 'left' | 'right';
 }
 
 export interface DrawnPipe {
   readonly id: string;
   readonly from: StationId;
   readonly to: StationId;
-  /** poly-line in m */
-  readonly points: readonly (readonly [number, number])[];
+  readonly points: DrawnPath;
   /** outside diameter, m */
   readonly diameter: number;
+  /** drawn with its insulating sleeve */
+  readonly insulated?: boolean;
 }
 
-/** The site in cut-away, metres, y downwards. Everything that the bench draws comes from here. */
+/** Where air goes, in its direction: `condenser` moves with condenserAirFlow, `evaporator` with supplyAirFlow. */
+export interface DrawnAir {
+  readonly id: string;
+  readonly role: 'condenser' | 'evaporator';
+  /** before or after its coil: which air temperature it carries */
+  readonly stage: 'entering' | 'leaving';
+  readonly points: DrawnPath;
+}
+
+/** A part of the drawing that fills a small screen; every place lies inside at least one. */
+export interface DrawnView {
+  readonly id: 'outdoor' | 'indoor';
+  readonly x: number;
+  readonly y: number;
+  readonly w: number;
+  readonly h: number;
+}
+
+/**
+ * The site in cut-away, metres, y downwards. Everything that the bench draws comes from here. The building and the
+ * runs of the pipes are to scale; the units stand about twice as large as life, so that their insides can be read.
+ */
 export interface PlantDrawing {
   readonly width: number;
   readonly height: number;
   readonly ground: number;
-  readonly blocks: readonly {
-    readonly id: string;
-    readonly kind: 'room' | 'wall' | 'roof' | 'ground' | 'plantroom' | 'loft';
-    readonly x: number;
-    readonly y: number;
-    readonly w: number;
-    readonly h: number;
-  }[];
+  readonly views: readonly DrawnView[];
+  readonly blocks: readonly DrawnBlock[];
   readonly parts: readonly DrawnPart[];
   readonly pipes: readonly DrawnPipe[];
+  readonly air: readonly DrawnAir[];
+  /** electric leads; `live` ones carry the compressor's current */
+  readonly wires: readonly { readonly id: string; readonly points: DrawnPath; readonly live: boolean }[];
+  /** where the indoor coil's water runs off and drips */
+  readonly drain: DrawnPath;
 }
 
 /** What the other layers need to know of a plant (the machine's numbers live beside it in the same data file). */
