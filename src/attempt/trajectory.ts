@@ -1,0 +1,189 @@
+/**
+ * The machine at any second, as a pure function of how it was found and what acted on it. Steps lie on a fixed grid
+ * after each event, so that it does not matter in which portions time was advanced or asked for.
+ */
+import { PhysicsError } from '../../physics/errors';
+import type { Controls, Faults, Machine, MachineState, Snapshot } from '../../physics/types';
+
+/** Something that acted on the machine. `t` is the simulated second, whole. */
+export type MachineEvent =
+  | { readonly t: number; readonly kind: 'controls'; readonly controls: Controls }
+  | { readonly t: number; readonly kind: 'faults'; readonly faults: Faults };
+
+/** The machine at one second. */
+export interface Moment {
+  readonly machine: Machine;
+  readonly state: MachineState;
+  readonly controls: Controls;
+  /** code of the physics error that ended the run before this second; the state is the last one that could be computed */
+  readonly stuck: string | null;
+}
+
+/** Grid after an event: the first rows are the quick part of a transient. */
+const GRID = [
+  { until: 120, dt: 1 },
+  { until: 600, dt: 2 },
+] as const;
+const SLOW_DT = 5;
+
+/** Number of the last grid point at or before `elapsed` seconds after an event. */
+export function gridIndex(elapsed: number): number {
+  let index = 0;
+  let from = 0;
+  for (const { until, dt } of GRID) {
+    if (elapsed <= until) return index + Math.floor((elapsed - from) / dt);
+    index += (until - from) / dt;
+    from = until;
+  }
+  return index + Math.floor((elapsed - from) / SLOW_DT);
+}
+
+/** Seconds after the event of grid point `index`. */
+export function gridTime(index: number): number {
+  let first = 0;
+  let from = 0;
+  for (const { until, dt } of GRID) {
+    const count = (until - from) / dt;
+    if (index <= first + count) return from + (index - first) * dt;
+    first += count;
+    from = until;
+  }
+  return from + (index - first) * SLOW_DT;
+}
+
+/** One stretch between two events. */
+interface Segment {
+  readonly event: MachineEvent | null;
+  readonly t0: number;
+  readonly machine: Machine;
+  readonly controls: Controls;
+  readonly states: MachineState[];
+  readonly snapshots: (Snapshot | undefined)[];
+  /** no later grid point differs (the machine stands still, or cannot be computed on) */
+  ended: boolean;
+  stuck: string | null;
+}
+
+export class Trajectory {
+  private readonly segments: Segment[];
+
+  constructor(machine: Machine) {
+    const controls = machine.defaultControls;
+    this.segments = [newSegment(null, 0, machine, controls, asFound(machine, controls), null)];
+  }
+
+  /** The machine `t` whole seconds after the trainee's arrival, given what acted on it until then. */
+  at(events: readonly MachineEvent[], t: number): Moment {
+    const segment = this.segmentAt(events, t);
+    const state = segment.states[this.reach(segment, t)]!;
+    return { machine: segment.machine, state, controls: segment.controls, stuck: segment.stuck };
+  }
+
+  /** What the machine shows at that second. */
+  snapshot(events: readonly MachineEvent[], t: number): Snapshot {
+    const segment = this.segmentAt(events, t);
+    const index = this.reach(segment, t);
+    segment.snapshots[index] ??= segment.machine.snapshot(segment.states[index]!);
+    const snapshot = segment.snapshots[index];
+    return snapshot.time === t ? snapshot : { ...snapshot, time: t };
+  }
+
+  private segmentAt(events: readonly MachineEvent[], t: number): Segment {
+    let count = events.length;
+    while (count > 0 && events[count - 1]!.t > t) count -= 1;
+    for (let i = 0; i < count; i += 1) {
+      const known = this.segments[i + 1];
+      if (known && sameEvent(known.event, events[i]!)) continue;
+      this.segments.length = i + 1;
+      this.segments.push(this.following(this.segments[i]!, events[i]!));
+    }
+    return this.segments[count]!;
+  }
+
+  private following(before: Segment, event: MachineEvent): Segment {
+    const end = this.endOf(before, event.t);
+    if (before.stuck) return newSegment(event, event.t, before.machine, before.controls, end, before.stuck);
+    if (event.kind === 'controls') return newSegment(event, event.t, before.machine, event.controls, end, null);
+    try {
+      const { machine, state } = before.machine.repaired(end, event.faults);
+      return newSegment(event, event.t, machine, before.controls, state, null);
+    } catch (error) {
+      return newSegment(event, event.t, before.machine, before.controls, end, codeOf(error));
+    }
+  }
+
+  /** State exactly at `t`: from the last grid point one shorter step, so that a change acts at its own second. */
+  private endOf(segment: Segment, t: number): MachineState {
+    const index = this.reach(segment, t);
+    const state = segment.states[index]!;
+    const rest = t - segment.t0 - gridTime(index);
+    if (segment.ended || rest === 0) return at(state, t);
+    try {
+      return segment.machine.step(state, segment.controls, rest);
+    } catch (error) {
+      this.stop(segment, codeOf(error));
+      return at(state, t);
+    }
+  }
+
+  /** Computes the stretch up to `t`; the number of the state that holds there. */
+  private reach(segment: Segment, t: number): number {
+    const wanted = gridIndex(t - segment.t0);
+    const { states, machine, controls, t0 } = segment;
+    while (!segment.ended && states.length <= wanted) {
+      const last = states.length - 1;
+      const state = states[last]!;
+      if (machine.settled(state)) {
+        segment.ended = true;
+        break;
+      }
+      const dt = gridTime(last + 1) - gridTime(last);
+      try {
+        states.push(at(machine.step(state, controls, dt), t0 + gridTime(last + 1)));
+      } catch (error) {
+        this.stop(segment, codeOf(error));
+      }
+    }
+    return Math.min(wanted, states.length - 1);
+  }
+
+  private stop(segment: Segment, code: string): void {
+    segment.ended = true;
+    segment.stuck = code;
+  }
+}
+
+/** Running for hours where it can; else just switched on after standing (it trips while the trainee looks). */
+function asFound(machine: Machine, controls: Controls): MachineState {
+  try {
+    return at(machine.start('settled', controls), 0);
+  } catch (error) {
+    codeOf(error);
+    return at(machine.start('standing', controls), 0);
+  }
+}
+
+function newSegment(
+  event: MachineEvent | null,
+  t0: number,
+  machine: Machine,
+  controls: Controls,
+  state: MachineState,
+  stuck: string | null,
+): Segment {
+  return { event, t0, machine, controls, states: [at(state, t0)], snapshots: [], ended: stuck !== null, stuck };
+}
+
+function at(state: MachineState, time: number): MachineState {
+  return state.time === time ? state : { ...state, time };
+}
+
+/** The code of a physics error; anything else is a mistake of the program and goes on up. */
+function codeOf(error: unknown): string {
+  if (error instanceof PhysicsError) return error.code;
+  throw error;
+}
+
+function sameEvent(a: MachineEvent | null, b: MachineEvent): boolean {
+  return a === b || JSON.stringify(a) === JSON.stringify(b);
+}
