@@ -7,7 +7,7 @@ import * as z from 'zod/mini';
 import type { RefrigerantId } from '../../../physics/fluids/fluid';
 import { FAMILIES, type PlantId } from '../../../physics/types';
 import { INSTRUMENTS } from '../../instruments/types';
-import type { RootCause } from '../types';
+import { ROOT_CAUSES } from '../types';
 
 // The page's security policy forbids making code at run time, which zod would try for speed.
 z.config({ jitless: true });
@@ -18,20 +18,6 @@ export const LIMITS = { bytes: 1_000_000, depth: 12, callouts: 100, shortText: 1
 const PLANTS = ['orifice-split', 'inverter-split'] as const satisfies readonly PlantId[];
 const REFRIGERANTS = ['R-32', 'R-410A', 'R-134a', 'R-290', 'R-22'] as const satisfies readonly RefrigerantId[];
 const CAUSES = [...FAMILIES, 'no-fault'] as const;
-const ROOT_CAUSES = [
-  'leak-at-joint',
-  'overfilled-at-last-service',
-  'air-left-in-at-installation',
-  'wet-or-dirty-circuit',
-  'no-cleaning',
-  'worn-motor',
-  'worn-compressor',
-  'wrong-part-fitted',
-  'worn-valve',
-  'aged-part',
-  'customer-expectation',
-] as const satisfies readonly RootCause[];
-
 /** Adds the words that messages and the JSON Schema show for a field. */
 function described<Schema extends z.core.$ZodType>(schema: Schema, description: string): Schema {
   z.globalRegistry.add(schema, { description });
