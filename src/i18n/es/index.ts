@@ -1,5 +1,6 @@
 /** The Spanish catalogue; each file's type is its English twin's. */
 import { app } from './app';
+import { bench } from './bench';
 import { names } from './names';
 
-export const es = { app, names };
+export const es = { app, bench, names };
