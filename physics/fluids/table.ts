@@ -1,0 +1,471 @@
+import { PhysicsError } from '../errors';
+import { exp, ln } from '../math/elementary';
+import * as L from './layout';
+import { NODE, NODE_SIZE, SAT, SAT_SIZE, TRANSPORT_SIZE } from './layout';
+import type { RefrigerantId } from './refrigerantData';
+import { type Columns, columnEta, type TableData } from './tableBuild';
+
+/** Places of the table's own constants (one array, so that a second fluid does not change any field's kind). */
+const C_P_MIN = 0;
+const C_P_MAX = 1;
+const C_LN_CRITICAL = 2;
+const C_X_FIRST = 3;
+const C_INV_DX = 4;
+const C_LAST_CELL = 5;
+/** A side's constants: columns, knee, cells per eta below and above the knee, fine cells, last cell, eta per cell. */
+const C_VAPOUR = 8;
+const C_LIQUID = 16;
+const S_WIDTH = 0;
+const S_KNEE = 1;
+const S_FINE_RATE = 2;
+const S_COARSE_RATE = 3;
+const S_FINE = 4;
+const S_LAST = 5;
+const S_FINE_WIDTH = 6;
+const S_COARSE_WIDTH = 7;
+
+/**
+ * Fast properties of one refrigerant: Hermite splines on the saturation line, bicubic Hermite in (pressure, normalised
+ * enthalpy) beside it, all with exact slopes at the nodes. Everything is Float64Array in and out, no allocation.
+ *
+ * Reach: saturation temperature -80 °C to 0.985 of the critical pressure, -90 °C to the equation's upper temperature.
+ * Errors against the equation of state: see tests/unit/fluids/table.test.ts (targets hold from -45 °C to 0.9 of the
+ * critical pressure; above that they grow).
+ */
+export class FluidTable {
+  readonly id: RefrigerantId;
+  /** kg/mol */
+  readonly molarMass: number;
+  /** Pa */
+  readonly pCritical: number;
+  /** K */
+  readonly tCritical: number;
+  /** Ends of the tables, Pa. */
+  readonly pMin: number;
+  readonly pMax: number;
+  /** Temperature limits of the single-phase sides, K. */
+  readonly tMin: number;
+  readonly tMax: number;
+  private readonly c: Float64Array;
+  private readonly sat: Float64Array;
+  private readonly transport: Float64Array;
+  private readonly vapour: Float64Array;
+  private readonly liquid: Float64Array;
+  /** Values at the two ends of the cell in use: T, p v, s. */
+  private readonly scratch = new Float64Array(4);
+
+  constructor(table: TableData) {
+    const { data, spec } = table;
+    this.id = data.id;
+    this.molarMass = data.molarMass;
+    this.pCritical = data.pCritical;
+    this.tCritical = data.tCritical;
+    this.pMin = table.pMin;
+    this.pMax = table.pMax;
+    this.tMin = table.tBottom;
+    this.tMax = table.tTop;
+    this.sat = table.saturation;
+    this.transport = table.transport;
+    this.vapour = table.vapour;
+    this.liquid = table.liquid;
+    this.c = new Float64Array(24);
+    this.c[C_P_MIN] = table.pMin;
+    this.c[C_P_MAX] = table.pMax;
+    this.c[C_LN_CRITICAL] = ln(data.pCritical);
+    this.c[C_X_FIRST] = table.xFirst;
+    this.c[C_INV_DX] = 1 / table.dx;
+    this.c[C_LAST_CELL] = spec.rows - 2;
+    setSide(this.c, C_VAPOUR, spec.vapour);
+    setSide(this.c, C_LIQUID, spec.liquid);
+  }
+
+  /**
+   * Fills P ... CP_V and the private places of a block. The transport places are left alone.
+   * Throws `table-end` outside [pMin, pMax].
+   */
+  setPressure(p: number, block: Float64Array): void {
+    const c = this.c;
+    if (!(p >= c[C_P_MIN] && p <= c[C_P_MAX])) throw this.tableEnd(p);
+    const lnP = ln(p);
+    const u = (c[C_X_FIRST] - Math.sqrt(c[C_LN_CRITICAL] - lnP)) * c[C_INV_DX];
+    const last = c[C_LAST_CELL] | 0;
+    let row = u | 0;
+    if (row > last) row = last;
+    const t = u - row;
+    const t2 = t * t;
+    const w3 = t2 * (t - 1);
+    const w1 = w3 - t2 + t;
+    const w2 = t2 * (3 - 2 * t);
+    const w0 = 1 - w2;
+    const sat = this.sat;
+    const a = (row * SAT_SIZE) | 0;
+    const b = (a + SAT_SIZE) | 0;
+    const hl = w0 * sat[a + 4] + w1 * sat[a + 5] + w2 * sat[b + 4] + w3 * sat[b + 5];
+    const hv = w0 * sat[a + 6] + w1 * sat[a + 7] + w2 * sat[b + 6] + w3 * sat[b + 7];
+    block[L.P] = p;
+    block[L.LNP] = lnP;
+    block[L.T_BUB] = w0 * sat[a] + w1 * sat[a + 1] + w2 * sat[b] + w3 * sat[b + 1];
+    block[L.T_DEW] = w0 * sat[a + 2] + w1 * sat[a + 3] + w2 * sat[b + 2] + w3 * sat[b + 3];
+    block[L.H_L] = hl;
+    block[L.H_V] = hv;
+    block[L.RHO_L] = p / (w0 * sat[a + 8] + w1 * sat[a + 9] + w2 * sat[b + 8] + w3 * sat[b + 9]);
+    block[L.RHO_V] = p / (w0 * sat[a + 10] + w1 * sat[a + 11] + w2 * sat[b + 10] + w3 * sat[b + 11]);
+    block[L.S_L] = w0 * sat[a + 12] + w1 * sat[a + 13] + w2 * sat[b + 12] + w3 * sat[b + 13];
+    block[L.S_V] = w0 * sat[a + 14] + w1 * sat[a + 15] + w2 * sat[b + 14] + w3 * sat[b + 15];
+    block[L.CP_L] = 1 / (w0 * sat[a + 16] + w1 * sat[a + 17] + w2 * sat[b + 16] + w3 * sat[b + 17]);
+    block[L.CP_V] = 1 / (w0 * sat[a + 18] + w1 * sat[a + 19] + w2 * sat[b + 18] + w3 * sat[b + 19]);
+    block[L.ROW] = row;
+    block[L.W0] = w0;
+    block[L.W1] = w1;
+    block[L.W2] = w2;
+    block[L.W3] = w3;
+    block[L.INV_LATENT] = 1 / (hv - hl);
+    block[L.INV_SPAN_V] = 1 / (w0 * sat[a + 20] + w1 * sat[a + 21] + w2 * sat[b + 20] + w3 * sat[b + 21] - hv);
+    block[L.INV_SPAN_L] = 1 / (w0 * sat[a + 22] + w1 * sat[a + 23] + w2 * sat[b + 22] + w3 * sat[b + 23] - hl);
+  }
+
+  /** Fills MU_L ... SIGMA of a block whose pressure is set. */
+  setTransport(block: Float64Array): void {
+    const table = this.transport;
+    const a = (block[L.ROW] * TRANSPORT_SIZE) | 0;
+    const b = (a + TRANSPORT_SIZE) | 0;
+    const w0 = block[L.W0];
+    const w1 = block[L.W1];
+    const w2 = block[L.W2];
+    const w3 = block[L.W3];
+    block[L.MU_L] = w0 * table[a] + w1 * table[a + 1] + w2 * table[b] + w3 * table[b + 1];
+    block[L.MU_V] = w0 * table[a + 2] + w1 * table[a + 3] + w2 * table[b + 2] + w3 * table[b + 3];
+    block[L.K_L] = w0 * table[a + 4] + w1 * table[a + 5] + w2 * table[b + 4] + w3 * table[b + 5];
+    block[L.K_V] = w0 * table[a + 6] + w1 * table[a + 7] + w2 * table[b + 6] + w3 * table[b + 7];
+    block[L.SIGMA] = w0 * table[a + 8] + w1 * table[a + 9] + w2 * table[b + 8] + w3 * table[b + 9];
+  }
+
+  /**
+   * T, rho, q, (dT/dh)_p and s at the block's pressure and h (J/kg); see OUT_T ... OUT_S.
+   * In the dome: homogeneous density; temperature linear in quality between bubble and dew.
+   * Throws `range` beyond the temperature limits, `bad-input` for NaN.
+   */
+  state(block: Float64Array, h: number, out: Float64Array): void {
+    const hl = block[L.H_L];
+    const hv = block[L.H_V];
+    const q = (h - hl) * block[L.INV_LATENT];
+    out[L.OUT_Q] = q;
+    if (h > hv) {
+      const inv = block[L.INV_SPAN_V];
+      const eta = (h - hv) * inv;
+      if (eta > 1) throw this.outOfRange(block, h);
+      single(this.vapour, this.c, C_VAPOUR, block, eta, inv, out);
+    } else if (h < hl) {
+      const inv = block[L.INV_SPAN_L];
+      const eta = (h - hl) * inv;
+      if (eta > 1) throw this.outOfRange(block, h);
+      single(this.liquid, this.c, C_LIQUID, block, eta, inv, out);
+    } else {
+      if (Number.isNaN(q)) throw this.notANumber('enthalpy', h);
+      const glide = block[L.T_DEW] - block[L.T_BUB];
+      out[L.OUT_T] = block[L.T_BUB] + q * glide;
+      out[L.OUT_RHO] = 1 / ((1 - q) / block[L.RHO_L] + q / block[L.RHO_V]);
+      out[L.OUT_DTDH] = glide * block[L.INV_LATENT];
+      out[L.OUT_S] = block[L.S_L] + q * (block[L.S_V] - block[L.S_L]);
+    }
+  }
+
+  /** Enthalpy of vapour at the block's pressure and T >= T_dew. Throws `range` outside [T_dew, tMax]. */
+  hVapour(block: Float64Array, temperature: number): number {
+    if (!(temperature >= block[L.T_DEW] && temperature <= this.tMax))
+      throw this.wrongSide(block, temperature, 'vapour');
+    return block[L.H_V] + this.etaOf(this.vapour, C_VAPOUR, block, NODE.T, temperature) / block[L.INV_SPAN_V];
+  }
+
+  /** Enthalpy of liquid at the block's pressure and T <= T_bubble. Throws `range` outside [tMin, T_bubble]. */
+  hLiquid(block: Float64Array, temperature: number): number {
+    if (!(temperature <= block[L.T_BUB] && temperature >= this.tMin))
+      throw this.wrongSide(block, temperature, 'liquid');
+    return block[L.H_L] + this.etaOf(this.liquid, C_LIQUID, block, NODE.T, temperature) / block[L.INV_SPAN_L];
+  }
+
+  /** Enthalpy at the block's pressure and entropy s, J/(kg K). Throws `range` beyond the temperature limits. */
+  hOfS(block: Float64Array, s: number): number {
+    const sl = block[L.S_L];
+    const sv = block[L.S_V];
+    if (s > sv) return block[L.H_V] + this.etaOf(this.vapour, C_VAPOUR, block, NODE.S, s) / block[L.INV_SPAN_V];
+    if (s < sl) return block[L.H_L] + this.etaOf(this.liquid, C_LIQUID, block, NODE.S, s) / block[L.INV_SPAN_L];
+    if (Number.isNaN(s)) throw this.notANumber('entropy', s);
+    return block[L.H_L] + ((s - sl) / (sv - sl)) * (block[L.H_V] - block[L.H_L]);
+  }
+
+  /** Dew temperature, K. Throws `table-end`. */
+  tDew(p: number): number {
+    return this.saturated(p, SAT.T_DEW);
+  }
+
+  /** Bubble temperature, K. Throws `table-end`. */
+  tBubble(p: number): number {
+    return this.saturated(p, SAT.T_BUB);
+  }
+
+  /** Dew pressure, Pa: the exact inverse of `tDew`. Throws `table-end`. */
+  pDew(temperature: number): number {
+    return this.pressureAt(temperature, SAT.T_DEW);
+  }
+
+  /** Bubble pressure, Pa: the exact inverse of `tBubble`. Throws `table-end`. */
+  pBubble(temperature: number): number {
+    return this.pressureAt(temperature, SAT.T_BUB);
+  }
+
+  private saturated(p: number, field: number): number {
+    const c = this.c;
+    if (!(p >= c[C_P_MIN] && p <= c[C_P_MAX])) throw this.tableEnd(p);
+    const u = (c[C_X_FIRST] - Math.sqrt(c[C_LN_CRITICAL] - ln(p))) * c[C_INV_DX];
+    const row = Math.min(u | 0, c[C_LAST_CELL] | 0);
+    const k = row * SAT_SIZE + field;
+    const sat = this.sat;
+    return hermite(sat[k], sat[k + 1], sat[k + SAT_SIZE], sat[k + SAT_SIZE + 1], u - row);
+  }
+
+  private pressureAt(temperature: number, field: number): number {
+    const { c, sat } = this;
+    const last = c[C_LAST_CELL] | 0;
+    const place = field;
+    if (!(temperature >= sat[place] && temperature <= sat[(last + 1) * SAT_SIZE + place])) {
+      throw this.beyondSaturation(temperature, sat[place], sat[(last + 1) * SAT_SIZE + place]);
+    }
+    let low = 0;
+    let high = last;
+    while (low < high) {
+      const middle = (low + high + 1) >> 1;
+      if (sat[middle * SAT_SIZE + place] <= temperature) low = middle;
+      else high = middle - 1;
+    }
+    const k = low * SAT_SIZE + place;
+    const t = invertHermite(sat[k], sat[k + 1], sat[k + SAT_SIZE], sat[k + SAT_SIZE + 1], temperature);
+    const x = c[C_X_FIRST] - (low + t) / c[C_INV_DX];
+    const p = exp(c[C_LN_CRITICAL] - x * x);
+    return p < c[C_P_MIN] ? c[C_P_MIN] : Math.min(p, c[C_P_MAX]);
+  }
+
+  /** Normalised enthalpy at which a field (monotonic along an isobar) takes a value. */
+  private etaOf(grid: Float64Array, side: number, block: Float64Array, field: number, value: number): number {
+    const c = this.c;
+    const sign = side === C_VAPOUR ? 1 : -1;
+    const far = c[side + S_LAST] + 1;
+    const end = cornerValue(grid, c, side, block, far, field);
+    if (!(sign * (value - end) <= 1e-12 * Math.abs(end))) throw this.beyondSide(block, field, value, end);
+    let low = 0;
+    let high = far - 1;
+    while (low < high) {
+      const middle = (low + high + 1) >> 1;
+      if (sign * (value - cornerValue(grid, c, side, block, middle, field)) >= 0) low = middle;
+      else high = middle - 1;
+    }
+    const s = this.scratch;
+    cellEnds(grid, c, side, block, low, field, s);
+    return columnStart(c, side, low) + invertHermite(s[0], s[1], s[2], s[3], value) * cellWidth(c, side, low);
+  }
+
+  private tableEnd(p: number): PhysicsError {
+    if (Number.isNaN(p)) return this.notANumber('pressure', p);
+    return new PhysicsError(
+      'table-end',
+      `${this.id}: pressure ${p} Pa is outside the tables, ${this.pMin.toFixed(0)} to ${this.pMax.toFixed(0)} Pa`,
+      { fluid: this.id, pressure: p, pMin: this.pMin, pMax: this.pMax },
+    );
+  }
+
+  private beyondSaturation(temperature: number, tMin: number, tMax: number): PhysicsError {
+    if (Number.isNaN(temperature)) return this.notANumber('temperature', temperature);
+    return new PhysicsError(
+      'table-end',
+      `${this.id}: saturation temperature ${temperature} K is outside the tables, ${tMin.toFixed(2)} to ${tMax.toFixed(2)} K`,
+      { fluid: this.id, temperature, tMin, tMax },
+    );
+  }
+
+  private outOfRange(block: Float64Array, h: number): PhysicsError {
+    const hMin = block[L.H_L] + 1 / block[L.INV_SPAN_L];
+    const hMax = block[L.H_V] + 1 / block[L.INV_SPAN_V];
+    return new PhysicsError(
+      'range',
+      `${this.id}: enthalpy ${h} J/kg at ${block[L.P]} Pa is outside ${hMin.toFixed(0)} to ${hMax.toFixed(0)} J/kg (${this.tMin} to ${this.tMax} K)`,
+      { fluid: this.id, pressure: block[L.P], enthalpy: h, hMin, hMax, tMin: this.tMin, tMax: this.tMax },
+    );
+  }
+
+  private wrongSide(block: Float64Array, temperature: number, side: 'vapour' | 'liquid'): PhysicsError {
+    if (Number.isNaN(temperature)) return this.notANumber('temperature', temperature);
+    const from = side === 'vapour' ? block[L.T_DEW] : this.tMin;
+    const to = side === 'vapour' ? this.tMax : block[L.T_BUB];
+    return new PhysicsError(
+      'range',
+      `${this.id}: ${temperature} K at ${block[L.P]} Pa is outside the ${side} side, ${from.toFixed(3)} to ${to.toFixed(3)} K`,
+      { fluid: this.id, pressure: block[L.P], temperature, tMin: from, tMax: to },
+    );
+  }
+
+  private beyondSide(block: Float64Array, field: number, value: number, end: number): PhysicsError {
+    if (Number.isNaN(value)) return this.notANumber('argument', value);
+    const name = field === NODE.S ? 'entropy' : 'temperature';
+    return new PhysicsError('range', `${this.id}: ${name} ${value} at ${block[L.P]} Pa is beyond ${end}`, {
+      fluid: this.id,
+      pressure: block[L.P],
+      [name]: value,
+      limit: end,
+    });
+  }
+
+  private notANumber(what: string, value: number): PhysicsError {
+    return new PhysicsError('bad-input', `${this.id}: ${what} is not a number`, { fluid: this.id, [what]: value });
+  }
+}
+
+function setSide(c: Float64Array, side: number, columns: Columns): void {
+  c[side + S_WIDTH] = columns.fine + columns.coarse + 1;
+  c[side + S_KNEE] = columns.knee;
+  c[side + S_FINE_RATE] = columns.fine / columns.knee;
+  c[side + S_COARSE_RATE] = columns.coarse / (1 - columns.knee);
+  c[side + S_FINE] = columns.fine;
+  c[side + S_LAST] = columns.fine + columns.coarse - 1;
+  c[side + S_FINE_WIDTH] = columnEta(columns, 1);
+  c[side + S_COARSE_WIDTH] = (1 - columns.knee) / columns.coarse;
+}
+
+/** Bicubic look-up on a single-phase side. `invSpan` turns d/d eta into d/dh. */
+function single(
+  grid: Float64Array,
+  c: Float64Array,
+  side: number,
+  block: Float64Array,
+  eta: number,
+  invSpan: number,
+  out: Float64Array,
+): void {
+  const knee = c[side + S_KNEE];
+  let column: number;
+  let width: number;
+  let t: number;
+  let rate: number;
+  if (eta < knee) {
+    rate = c[side + S_FINE_RATE];
+    width = c[side + S_FINE_WIDTH];
+    t = eta * rate;
+    column = t | 0;
+    t -= column;
+  } else {
+    rate = c[side + S_COARSE_RATE];
+    width = c[side + S_COARSE_WIDTH];
+    t = (eta - knee) * rate;
+    column = t | 0;
+    const most = (c[side + S_LAST] - c[side + S_FINE]) | 0;
+    if (column > most) column = most;
+    t -= column;
+    column += c[side + S_FINE] | 0;
+  }
+  const t2 = t * t;
+  const z = t2 * (t - 1);
+  const v3 = z * width;
+  const v1 = (z - t2 + t) * width;
+  const v2 = t2 * (3 - 2 * t);
+  const v0 = 1 - v2;
+  const d2 = 6 * (t - t2) * rate;
+  const d1 = 1 - 4 * t + 3 * t2;
+  const d3 = 3 * t2 - 2 * t;
+
+  const w0 = block[L.W0];
+  const w1 = block[L.W1];
+  const w2 = block[L.W2];
+  const w3 = block[L.W3];
+  const columns = c[side + S_WIDTH] | 0;
+  const a = (((block[L.ROW] | 0) * columns + column) * NODE_SIZE) | 0;
+  const b = (a + columns * NODE_SIZE) | 0;
+
+  const tA = w0 * grid[a] + w1 * grid[a + 1] + w2 * grid[b] + w3 * grid[b + 1];
+  const tA1 = w0 * grid[a + 2] + w1 * grid[a + 3] + w2 * grid[b + 2] + w3 * grid[b + 3];
+  const pvA = w0 * grid[a + 4] + w1 * grid[a + 5] + w2 * grid[b + 4] + w3 * grid[b + 5];
+  const pvA1 = w0 * grid[a + 6] + w1 * grid[a + 7] + w2 * grid[b + 6] + w3 * grid[b + 7];
+  const sA = w0 * grid[a + 8] + w1 * grid[a + 9] + w2 * grid[b + 8] + w3 * grid[b + 9];
+  const sA1 = w0 * grid[a + 10] + w1 * grid[a + 11] + w2 * grid[b + 10] + w3 * grid[b + 11];
+  const tB = w0 * grid[a + 12] + w1 * grid[a + 13] + w2 * grid[b + 12] + w3 * grid[b + 13];
+  const tB1 = w0 * grid[a + 14] + w1 * grid[a + 15] + w2 * grid[b + 14] + w3 * grid[b + 15];
+  const pvB = w0 * grid[a + 16] + w1 * grid[a + 17] + w2 * grid[b + 16] + w3 * grid[b + 17];
+  const pvB1 = w0 * grid[a + 18] + w1 * grid[a + 19] + w2 * grid[b + 18] + w3 * grid[b + 19];
+  const sB = w0 * grid[a + 20] + w1 * grid[a + 21] + w2 * grid[b + 20] + w3 * grid[b + 21];
+  const sB1 = w0 * grid[a + 22] + w1 * grid[a + 23] + w2 * grid[b + 22] + w3 * grid[b + 23];
+
+  out[L.OUT_T] = v0 * tA + v1 * tA1 + v2 * tB + v3 * tB1;
+  out[L.OUT_RHO] = block[L.P] / (v0 * pvA + v1 * pvA1 + v2 * pvB + v3 * pvB1);
+  out[L.OUT_DTDH] = (d2 * (tB - tA) + d1 * tA1 + d3 * tB1) * invSpan;
+  out[L.OUT_S] = v0 * sA + v1 * sA1 + v2 * sB + v3 * sB1;
+}
+
+function columnStart(c: Float64Array, side: number, column: number): number {
+  const fine = c[side + S_FINE];
+  return column < fine
+    ? column * c[side + S_FINE_WIDTH]
+    : c[side + S_KNEE] + (column - fine) * c[side + S_COARSE_WIDTH];
+}
+
+function cellWidth(c: Float64Array, side: number, column: number): number {
+  return column < c[side + S_FINE] ? c[side + S_FINE_WIDTH] : c[side + S_COARSE_WIDTH];
+}
+
+function cornerPlace(c: Float64Array, side: number, block: Float64Array, column: number): number {
+  return ((block[L.ROW] * c[side + S_WIDTH] + column) * NODE_SIZE) | 0;
+}
+
+/** A field at a column, on the block's isobar. */
+function cornerValue(
+  grid: Float64Array,
+  c: Float64Array,
+  side: number,
+  block: Float64Array,
+  column: number,
+  field: number,
+): number {
+  const a = cornerPlace(c, side, block, column) + field;
+  const b = a + c[side + S_WIDTH] * NODE_SIZE;
+  return block[L.W0] * grid[a] + block[L.W1] * grid[a + 1] + block[L.W2] * grid[b] + block[L.W3] * grid[b + 1];
+}
+
+/** Value and slope (per cell) of a field at both ends of a cell, on the block's isobar. */
+function cellEnds(
+  grid: Float64Array,
+  c: Float64Array,
+  side: number,
+  block: Float64Array,
+  column: number,
+  field: number,
+  ends: Float64Array,
+): void {
+  const width = cellWidth(c, side, column);
+  ends[0] = cornerValue(grid, c, side, block, column, field);
+  ends[1] = cornerValue(grid, c, side, block, column, field + 2) * width;
+  ends[2] = cornerValue(grid, c, side, block, column + 1, field);
+  ends[3] = cornerValue(grid, c, side, block, column + 1, field + 2) * width;
+}
+
+function hermite(f0: number, d0: number, f1: number, d1: number, t: number): number {
+  const t2 = t * t;
+  const z = t2 * (t - 1);
+  const v2 = t2 * (3 - 2 * t);
+  return (1 - v2) * f0 + (z - t2 + t) * d0 + v2 * f1 + z * d1;
+}
+
+/** Fraction 0 ... 1 of a cell at which a monotonic Hermite cubic takes a value: Newton, kept inside the cell. */
+function invertHermite(f0: number, d0: number, f1: number, d1: number, value: number): number {
+  const rise = f1 - f0;
+  const c2 = 3 * rise - 2 * d0 - d1;
+  const c3 = d0 + d1 - 2 * rise;
+  const target = value - f0;
+  let t = target / rise;
+  if (!(t > 0)) return 0;
+  if (t > 1) t = 1;
+  for (let i = 0; i < 20; i++) {
+    const step = (target - t * (d0 + t * (c2 + t * c3))) / (d0 + t * (2 * c2 + 3 * t * c3));
+    t += step;
+    if (t < 0) t = 0;
+    else if (t > 1) t = 1;
+    if (Math.abs(step) < 1e-13) break;
+  }
+  return t;
+}

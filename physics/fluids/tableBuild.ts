@@ -1,0 +1,276 @@
+import { exp, ln, pow } from '../math/elementary';
+import type { FluidEos, Saturation } from './fluidEos';
+import { EOS } from './helmholtz';
+import { NODE, NODE_SIZE, SAT, SAT_SIZE, TRANSPORT_SIZE } from './layout';
+import type { RefrigerantData } from './refrigerantData';
+
+/** Columns of a single-phase side: eta = 0 on the saturation line, 1 at the far temperature; finer below `knee`. */
+export interface Columns {
+  readonly knee: number;
+  readonly fine: number;
+  readonly coarse: number;
+}
+
+export interface TableSpec {
+  readonly rows: number;
+  readonly vapour: Columns;
+  readonly liquid: Columns;
+}
+
+/** Everything `FluidTable` looks things up in. */
+export interface TableData {
+  readonly data: RefrigerantData;
+  readonly spec: TableSpec;
+  readonly pMin: number;
+  readonly pMax: number;
+  /** Rows lie evenly in x = sqrt(ln pCritical - ln p), from xFirst downwards: dense where the dome closes. */
+  readonly xFirst: number;
+  readonly dx: number;
+  readonly saturation: Float64Array;
+  readonly transport: Float64Array;
+  readonly vapour: Float64Array;
+  readonly liquid: Float64Array;
+  readonly tTop: number;
+  readonly tBottom: number;
+}
+
+/** Saturation temperature at which the tables begin, K. */
+const T_FIRST = 193.15;
+/** Far edge of the subcooled side, K; must lie below T_FIRST. */
+const T_BOTTOM = 183.15;
+const TOP_OF_CRITICAL = 0.985;
+
+export const STANDARD_SPEC: TableSpec = {
+  rows: 72,
+  vapour: { knee: 0.25, fine: 16, coarse: 20 },
+  liquid: { knee: 0.25, fine: 8, coarse: 10 },
+};
+
+/** Position eta of a column. */
+export function columnEta(columns: Columns, j: number): number {
+  const { knee, fine, coarse } = columns;
+  return j < fine ? (knee * j) / fine : knee + ((1 - knee) * (j - fine)) / coarse;
+}
+
+interface Row {
+  p: number;
+  /** dp along the row index */
+  pSlope: number;
+  sat: Saturation;
+}
+
+/** Builds the tables of a fluid from its equation of state. */
+export function buildTable(fluid: FluidEos, spec: TableSpec = STANDARD_SPEC): TableData {
+  const { data } = fluid;
+  const pMin = fluid.saturationAtBubble(T_FIRST).p;
+  const pMax = TOP_OF_CRITICAL * data.pCritical;
+  const lnCritical = ln(data.pCritical);
+  const xFirst = Math.sqrt(lnCritical - ln(pMin));
+  const dx = (xFirst - Math.sqrt(lnCritical - ln(pMax))) / (spec.rows - 1);
+  const rows = buildRows(fluid, spec.rows, lnCritical, xFirst, dx);
+
+  const saturation = new Float64Array(spec.rows * SAT_SIZE);
+  const tTop = data.validRange.tMax;
+  rows.forEach((row, i) => {
+    saturationRow(fluid, row, tTop, saturation.subarray(i * SAT_SIZE));
+  });
+  fillSlopes(saturation, spec.rows, SAT_SIZE, [SAT.INV_CP_L, SAT.INV_CP_V]);
+  const vapour = buildSide(fluid, rows, saturation, spec.vapour, true);
+  const liquid = buildSide(fluid, rows, saturation, spec.liquid, false);
+  const transport = buildTransport(data, rows);
+  return { data, spec, pMin, pMax, xFirst, dx, saturation, transport, vapour, liquid, tTop, tBottom: T_BOTTOM };
+}
+
+function buildRows(fluid: FluidEos, count: number, lnCritical: number, xFirst: number, dx: number): Row[] {
+  const rows: Row[] = [];
+  let near: Saturation | undefined;
+  for (let i = 0; i < count; i++) {
+    const x = xFirst - i * dx;
+    const p = exp(lnCritical - x * x);
+    const sat = fluid.saturationAtPressure(p, near);
+    rows.push({ p, pSlope: 2 * x * dx * p, sat });
+    near = extrapolate(rows);
+  }
+  return rows;
+}
+
+/** Start value for the next row: each quantity carried on along the last two rows. */
+function extrapolate(rows: readonly Row[]): Saturation | undefined {
+  if (rows.length < 2) return undefined;
+  const a = rows[rows.length - 2].sat;
+  const b = rows[rows.length - 1].sat;
+  return {
+    ...b,
+    tBubble: 2 * b.tBubble - a.tBubble,
+    tDew: 2 * b.tDew - a.tDew,
+    rhoLiquid: 2 * b.rhoLiquid - a.rhoLiquid,
+    rhoVapour: (b.rhoVapour * b.rhoVapour) / a.rhoVapour,
+  };
+}
+
+/** Writes value and slope of every saturation field of one row. */
+function saturationRow(fluid: FluidEos, row: Row, tTop: number, out: Float64Array): void {
+  const { p, pSlope, sat } = row;
+  const o = fluid.eos.out;
+  const edge = (side: 0 | 1, t: number, rho: number, tSlope: number): void => {
+    fluid.eos.evaluate(t, rho);
+    const rhoT = -o[EOS.P_T] / o[EOS.P_RHO];
+    const hP = 1 / rho + (t * rhoT) / (rho * rho);
+    const rhoSlope = rhoT * tSlope + 1 / o[EOS.P_RHO];
+    const hSlope = o[EOS.CP] * tSlope + hP;
+    put(out, SAT.T_BUB + 2 * side, t, tSlope * pSlope);
+    put(out, SAT.H_L + 2 * side, o[EOS.H] + fluid.hOffset, hSlope * pSlope);
+    put(out, SAT.PV_L + 2 * side, p / rho, (1 / rho - (p * rhoSlope) / (rho * rho)) * pSlope);
+    put(out, SAT.S_L + 2 * side, o[EOS.S] + fluid.sOffset, ((hSlope - 1 / rho) / t) * pSlope);
+    put(out, SAT.INV_CP_L + 2 * side, 1 / o[EOS.CP], 0);
+  };
+  edge(0, sat.tBubble, sat.rhoLiquid, sat.tBubbleSlope);
+  edge(1, sat.tDew, sat.rhoVapour, sat.tDewSlope);
+
+  const far = (field: number, t: number, start: number): void => {
+    const rho = fluid.density(t, p, start);
+    fluid.eos.evaluate(t, rho);
+    const rhoT = -o[EOS.P_T] / o[EOS.P_RHO];
+    put(out, field, o[EOS.H] + fluid.hOffset, (1 / rho + (t * rhoT) / (rho * rho)) * pSlope);
+  };
+  const gas = (p * fluid.data.molarMass) / (fluid.data.gasConstant * tTop);
+  far(SAT.H_TOP, tTop, gas);
+  far(SAT.H_BOTTOM, T_BOTTOM, fluid.massDensity(fluid.data.ancillaries.rhoL, T_BOTTOM));
+}
+
+function put(out: Float64Array, field: number, value: number, slope: number): void {
+  out[field] = value;
+  out[field + 1] = slope;
+}
+
+/**
+ * Nodes of one single-phase side, marched outwards from the saturation line. First derivatives are exact (from the
+ * equation of state), the mixed one is a fourth-order difference along the rows.
+ */
+function buildSide(fluid: FluidEos, rows: readonly Row[], sat: Float64Array, columns: Columns, vapour: boolean) {
+  const width = columns.fine + columns.coarse + 1;
+  const stride = width * NODE_SIZE;
+  const grid = new Float64Array(rows.length * stride);
+  const o = fluid.eos.out;
+  const state = { temperature: 0, rho: 0 };
+  rows.forEach(({ p, pSlope, sat: edge }, i) => {
+    const s = i * SAT_SIZE;
+    const h0 = sat[s + (vapour ? SAT.H_V : SAT.H_L)];
+    const h0Slope = sat[s + (vapour ? SAT.H_V : SAT.H_L) + 1];
+    const span = sat[s + (vapour ? SAT.H_TOP : SAT.H_BOTTOM)] - h0;
+    const spanSlope = sat[s + (vapour ? SAT.H_TOP : SAT.H_BOTTOM) + 1] - h0Slope;
+    for (let j = 0; j < width; j++) {
+      const eta = columnEta(columns, j);
+      const k = i * stride + j * NODE_SIZE;
+      if (j === 0) {
+        state.temperature = vapour ? edge.tDew : edge.tBubble;
+        state.rho = vapour ? edge.rhoVapour : edge.rhoLiquid;
+      } else {
+        predict(grid, k, stride, i, p, span * (eta - columnEta(columns, j - 1)), state, o);
+        fluid.solvePressureEnthalpy(p, h0 + eta * span, state);
+      }
+      const { temperature: t, rho } = state;
+      fluid.eos.evaluate(t, rho);
+      const rhoT = -o[EOS.P_T] / o[EOS.P_RHO];
+      const tH = 1 / o[EOS.CP];
+      const tP = -(1 / rho + (t * rhoT) / (rho * rho)) * tH;
+      const rhoP = 1 / o[EOS.P_RHO] + rhoT * tP;
+      const pvH = (-p / (rho * rho)) * rhoT * tH;
+      const pvP = 1 / rho - (p * rhoP) / (rho * rho);
+      const hSlope = h0Slope + eta * spanSlope;
+      node(grid, k + NODE.T, t, tP * pSlope + tH * hSlope, tH * span);
+      node(grid, k + NODE.PV, p / rho, pvP * pSlope + pvH * hSlope, pvH * span);
+      node(grid, k + NODE.S, o[EOS.S] + fluid.sOffset, (-pSlope / rho + hSlope) / t, span / t);
+    }
+  });
+  for (let j = 0; j < width; j++) {
+    for (let field = 0; field < NODE_SIZE; field += 4) {
+      difference(grid, rows.length, stride, j * NODE_SIZE + field + 2, j * NODE_SIZE + field + 3);
+    }
+  }
+  return grid;
+}
+
+function node(grid: Float64Array, k: number, value: number, rowSlope: number, columnSlope: number): void {
+  grid[k] = value;
+  grid[k + 1] = rowSlope;
+  grid[k + 2] = columnSlope;
+}
+
+/**
+ * Start value of a node: the row below carried on along its slope, and corrected by how well that did one column
+ * nearer; in the first row, a step along the isobar from that column.
+ */
+function predict(
+  grid: Float64Array,
+  k: number,
+  stride: number,
+  row: number,
+  p: number,
+  dh: number,
+  state: { temperature: number; rho: number },
+  o: Float64Array,
+): void {
+  if (row === 0) {
+    const rhoT = -o[EOS.P_T] / o[EOS.P_RHO];
+    const dt = dh / o[EOS.CP];
+    state.temperature += dt;
+    state.rho = Math.max(state.rho + rhoT * dt, 0.7 * state.rho);
+    return;
+  }
+  const carried = (place: number): number => {
+    const below = place - stride;
+    const near = place - NODE_SIZE;
+    return grid[below] + grid[below + 1] + grid[near] - grid[near - stride] - grid[near - stride + 1];
+  };
+  state.temperature = carried(k + NODE.T);
+  const pv = carried(k + NODE.PV);
+  state.rho = p / pv;
+}
+
+function fillSlopes(table: Float64Array, rows: number, stride: number, places: readonly number[]): void {
+  for (const place of places) difference(table, rows, stride, place, place + 1);
+}
+
+/** Fourth-order difference along the rows, one-sided at the ends. */
+function difference(table: Float64Array, rows: number, stride: number, from: number, to: number): void {
+  const f = (i: number): number => table[i * stride + from];
+  for (let i = 0; i < rows; i++) {
+    let slope: number;
+    if (i >= 2 && i < rows - 2) slope = (f(i - 2) - f(i + 2) + 8 * (f(i + 1) - f(i - 1))) / 12;
+    else if (i === 0) slope = (-25 * f(0) + 48 * f(1) - 36 * f(2) + 16 * f(3) - 3 * f(4)) / 12;
+    else if (i === 1) slope = (-3 * f(0) - 10 * f(1) + 18 * f(2) - 6 * f(3) + f(4)) / 12;
+    else {
+      const n = rows - 1;
+      slope =
+        i === n
+          ? (25 * f(n) - 48 * f(n - 1) + 36 * f(n - 2) - 16 * f(n - 3) + 3 * f(n - 4)) / 12
+          : (3 * f(n) + 10 * f(n - 1) - 18 * f(n - 2) + 6 * f(n - 3) - f(n - 4)) / 12;
+    }
+    table[i * stride + to] = slope;
+  }
+}
+
+function buildTransport(data: RefrigerantData, rows: readonly Row[]): Float64Array {
+  const stride = TRANSPORT_SIZE;
+  const table = new Float64Array(rows.length * stride);
+  const { muLiquid, muVapour, kLiquid, kVapour, sigma } = data.transport;
+  rows.forEach(({ sat }, i) => {
+    const k = i * stride;
+    const liquid = Math.sqrt(1 - sat.tBubble / data.tCritical);
+    const vapour = Math.sqrt(1 - sat.tDew / data.tCritical);
+    table[k] = exp(polynomial(muLiquid, liquid));
+    table[k + 2] = exp(polynomial(muVapour, vapour));
+    table[k + 4] = exp(polynomial(kLiquid, liquid));
+    table[k + 6] = exp(polynomial(kVapour, vapour));
+    for (const [a, n] of sigma.terms) table[k + 8] += a * pow(1 - sat.tBubble / sigma.tCritical, n);
+  });
+  fillSlopes(table, rows.length, stride, [0, 2, 4, 6, 8]);
+  return table;
+}
+
+function polynomial(coefficients: readonly number[], x: number): number {
+  let sum = 0;
+  for (let i = coefficients.length - 1; i >= 0; i--) sum = sum * x + coefficients[i];
+  return sum;
+}
