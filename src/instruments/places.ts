@@ -1,0 +1,94 @@
+/** What can be read where. */
+import { type Place, PROBES, type ProbeName, type Snapshot, type StationId } from '../../physics/types';
+import { CATALOGUE, PREPARING } from './catalogue';
+import { type ChannelName, INSTRUMENTS, type InstrumentId, type PhysicalQuantity } from './types';
+
+/** Every instrument that physically fits the place and reads something there: never filtered by wisdom. */
+export function instrumentsAt(place: Place): InstrumentId[] {
+  return INSTRUMENTS.filter((id) => readableAt(id, place).length > 0);
+}
+
+/** The quantities that an instrument reads at a place; empty where it does not fit. */
+export function readableAt(instrument: InstrumentId, place: Place): PhysicalQuantity[] {
+  const { fits, measures } = CATALOGUE[instrument];
+  if (!fits.includes(place.kind)) return [];
+  return measures.filter((quantity) => channelsAt(instrument, place, quantity).length > 0);
+}
+
+/** The channels behind one quantity at a place: one, or for the data link those of that kind. */
+export function channelsAt(instrument: InstrumentId, place: Place, quantity: PhysicalQuantity): ChannelName[] {
+  const { reads } = place;
+  if (instrument === 'data-link') return (reads.link ?? []).filter((channel) => linkQuantity(channel) === quantity);
+  switch (quantity) {
+    case 'look':
+      return reads.look ? [`look:${reads.look}`] : [];
+    case 'touch':
+      return reads.temperature ? [`touch:${reads.temperature}`] : [];
+    case 'pressure':
+    case 'temperature':
+    case 'wetBulb':
+    case 'current':
+    case 'voltage':
+    case 'capacitance':
+    case 'differentialPressure': {
+      const probe = reads[quantity];
+      return probe ? [probe] : [];
+    }
+    case 'speed':
+    case 'opening':
+      return [];
+  }
+}
+
+/** What kind of number a channel of the data link is. */
+export function linkQuantity(channel: ChannelName): PhysicalQuantity {
+  const probe = probeOf(channel);
+  if (!probe) return 'temperature';
+  if (probe === 'valveOpening') return 'opening';
+  const unit = PROBES[probe];
+  if (unit === 'Hz') return 'speed';
+  if (unit === 'A') return 'current';
+  return unit === 'Pa' ? 'pressure' : 'temperature';
+}
+
+/** The probe that a channel shows as it is; null for the controller's sensors, looks and touches. */
+export function probeOf(channel: ChannelName): ProbeName | null {
+  return channel.includes(':') ? null : (channel as ProbeName);
+}
+
+/** True value of a channel in one instant, SI (looks: share 0…1; touch: K). */
+export function channelValue(snapshot: Snapshot, channel: ChannelName): number {
+  const [kind, name] = channel.split(':') as [string, string | undefined];
+  if (name === undefined) return snapshot.probes[kind as ProbeName].value;
+  if (kind === 'sensor') return snapshot.sensors[name as keyof Snapshot['sensors']];
+  if (kind === 'look') return snapshot.looks[name as keyof Snapshot['looks']];
+  return snapshot.probes[name as ProbeName].value;
+}
+
+/** Seconds for a first reading at a place by a careful person; `opened` = its unit's panel is open already. */
+export function firstReadingCost(instrument: InstrumentId, place: Place, opened = false): number {
+  const { cost, dwell } = CATALOGUE[instrument];
+  return preparing(instrument, place, true, opened) + cost.connect + dwell + cost.read;
+}
+
+/** Seconds of what has to be done before the instrument can go on. */
+export function preparing(instrument: InstrumentId, place: Place, insulated: boolean, opened: boolean): number {
+  const cap = place.needs?.includes('cap-off') ? PREPARING.cap : 0;
+  const panel = place.needs?.includes('panel-open') && !opened ? PREPARING.panel : 0;
+  const wrap = instrument === 'pipe-clamp' && place.kind === 'pipe' && insulated ? PREPARING.wrap : 0;
+  return cap + panel + wrap;
+}
+
+const STATION_OF: Readonly<Partial<Record<ProbeName, StationId>>> = {
+  suctionPressure: 'suction-port',
+  dischargePressure: 'compressor-out',
+  liquidPressure: 'liquid-port',
+  liquidPressureAfterDrier: 'drier-out',
+  evaporatorOutletPressure: 'evaporator-out',
+};
+
+/** kg that fill the hose when it goes on here now: grams of vapour, tens of grams of liquid. */
+export function spillOf(instrument: InstrumentId, place: Place, snapshot: Snapshot): number {
+  const station = place.reads.pressure && STATION_OF[place.reads.pressure];
+  return station ? CATALOGUE[instrument].hose * snapshot.stations[station].density : 0;
+}
