@@ -2,5 +2,6 @@
 import { app } from './app';
 import { bench } from './bench';
 import { names } from './names';
+import { panels } from './panels';
 
-export const en = { app, bench, names } as const;
+export const en = { app, bench, names, panels } as const;

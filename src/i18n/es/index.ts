@@ -2,5 +2,6 @@
 import { app } from './app';
 import { bench } from './bench';
 import { names } from './names';
+import { panels } from './panels';
 
-export const es = { app, bench, names };
+export const es = { app, bench, names, panels };
