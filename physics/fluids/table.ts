@@ -24,6 +24,9 @@ const S_LAST = 5;
 const S_FINE_WIDTH = 6;
 const S_COARSE_WIDTH = 7;
 
+/** A temperature this far over the saturation line still counts as saturated, K: another route to it rounds otherwise. */
+const EDGE = 1e-6;
+
 /**
  * Fast properties of one refrigerant: Hermite splines on the saturation line, bicubic Hermite in (pressure, normalised
  * enthalpy) beside it, all with exact slopes at the nodes. Everything is Float64Array in and out, no allocation.
@@ -172,14 +175,14 @@ export class FluidTable {
 
   /** Enthalpy of vapour at the block's pressure and T >= T_dew. Throws `range` outside [T_dew, tMax]. */
   hVapour(block: Float64Array, temperature: number): number {
-    if (!(temperature >= block[L.T_DEW] && temperature <= this.tMax))
+    if (!(temperature >= block[L.T_DEW] - EDGE && temperature <= this.tMax))
       throw this.wrongSide(block, temperature, 'vapour');
     return block[L.H_V] + this.etaOf(this.vapour, C_VAPOUR, block, NODE.T, temperature) / block[L.INV_SPAN_V];
   }
 
   /** Enthalpy of liquid at the block's pressure and T <= T_bubble. Throws `range` outside [tMin, T_bubble]. */
   hLiquid(block: Float64Array, temperature: number): number {
-    if (!(temperature <= block[L.T_BUB] && temperature >= this.tMin))
+    if (!(temperature <= block[L.T_BUB] + EDGE && temperature >= this.tMin))
       throw this.wrongSide(block, temperature, 'liquid');
     return block[L.H_L] + this.etaOf(this.liquid, C_LIQUID, block, NODE.T, temperature) / block[L.INV_SPAN_L];
   }

@@ -41,9 +41,9 @@ const T_BOTTOM = 183.15;
 const TOP_OF_CRITICAL = 0.985;
 
 export const STANDARD_SPEC: TableSpec = {
-  rows: 72,
-  vapour: { knee: 0.25, fine: 16, coarse: 20 },
-  liquid: { knee: 0.25, fine: 8, coarse: 10 },
+  rows: 56,
+  vapour: { knee: 0.2, fine: 12, coarse: 14 },
+  liquid: { knee: 0.15, fine: 8, coarse: 8 },
 };
 
 /** Position eta of a column. */
