@@ -1,6 +1,6 @@
 /** One callout brought to life: the machine as found, its history so far, and what is printed on it. */
 import type { RefrigerantId } from '../../physics/fluids/fluid';
-import type { FaultFamily, Machine, MachineSetup, PlantDescription, Snapshot } from '../../physics/types';
+import type { FaultFamily, Machine, MachineSetup, Place, PlantDescription, Snapshot } from '../../physics/types';
 import type { Callout, Pack } from './pack/types';
 import type { Saturation } from './saturation';
 import { machineNuisance } from './seeds';
@@ -15,6 +15,8 @@ export interface World {
   /** air pressure at this height, Pa */
   readonly airPressure: (altitude: number) => number;
   readonly families: readonly FaultFamily[];
+  /** safety class A2L, A2 or A3 */
+  readonly flammable: (refrigerant: RefrigerantId) => boolean;
 }
 
 export class Site {
@@ -24,6 +26,7 @@ export class Site {
   readonly saturation: Saturation;
   /** Pa */
   readonly atmosphere: number;
+  readonly flammable: boolean;
   private readonly trajectory: Trajectory;
 
   constructor(
@@ -42,6 +45,7 @@ export class Site {
     this.plant = this.machine.plant;
     this.nameplate = this.plant.nameplate(refrigerant);
     this.saturation = world.saturation(refrigerant);
+    this.flammable = world.flammable(refrigerant);
     this.atmosphere = world.airPressure(conditions.altitude);
     this.trajectory = new Trajectory(this.machine);
   }
@@ -49,6 +53,10 @@ export class Site {
   /** The machine at second `t` after these events. Pure; what was computed before is kept. */
   at(events: readonly MachineEvent[], t: number): Moment {
     return this.trajectory.at(events, t);
+  }
+
+  place(id: string): Place | undefined {
+    return this.plant.places.find((place) => place.id === id);
   }
 
   snapshot(events: readonly MachineEvent[], t: number): Snapshot {

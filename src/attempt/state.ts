@@ -1,6 +1,6 @@
 /** What an attempt has come to: everything that a screen shows or the examiner judges, derived from the actions. */
-import type { CauseId, Controls, Faults, ProbeName } from '../../physics/types';
-import type { InstrumentId } from '../instruments/types';
+import type { CauseId, Controls, FamilyId, Faults, Place } from '../../physics/types';
+import type { ChannelName, InstrumentId } from '../instruments/types';
 import type { Procedure } from './remedies';
 import type { Site } from './site';
 import type { MachineEvent } from './trajectory';
@@ -65,6 +65,8 @@ export type SumSlip = (typeof SUM_SLIPS)[number];
 
 export interface MarkedSum {
   readonly sum: SumKind;
+  /** which sum this is an answer to: kind, channels and the machine's epoch */
+  readonly task: string;
   readonly notes: readonly number[];
   readonly saturation: number | null;
   readonly answer: number;
@@ -74,6 +76,8 @@ export interface MarkedSum {
   readonly expected: number;
   readonly expectedSaturation: number | null;
   readonly tolerance: number;
+  /** the notes are those that this sum is made of (their places), whatever the arithmetic */
+  readonly inputsFit: boolean;
   readonly right: boolean;
   readonly slip: SumSlip | null;
   /** 1 for the first answer to this sum, 2, 3 … */
@@ -107,7 +111,10 @@ export interface Repair {
   readonly to: number;
   readonly before: Faults;
   readonly after: Faults;
-  /** everything that was wrong is mended, and nothing new is */
+  /** families that it took away, and families that it brought (charge by feel, air left in) */
+  readonly mended: readonly FamilyId[];
+  readonly caused: readonly FamilyId[];
+  /** the machine is sound after it, was not before, and the van need not come back (no fault: nothing was done) */
   readonly fits: boolean;
   readonly rootRight: boolean;
   readonly callBack: CallBack | null;
@@ -153,6 +160,13 @@ export type Inverse =
   | { readonly kind: 'tape' }
   | { readonly kind: 'mark' };
 
+/** Where an instrument sits. */
+export interface Connection {
+  readonly place: string;
+  readonly since: number;
+  readonly insulated: boolean;
+}
+
 export interface SafetyChoice {
   readonly taken: boolean;
   readonly time: number;
@@ -173,7 +187,9 @@ export interface AttemptState {
   readonly events: readonly MachineEvent[];
   /** number of changes of the machine's state so far */
   readonly epoch: number;
-  readonly connections: Readonly<Partial<Record<InstrumentId, { readonly place: string; readonly since: number }>>>;
+  readonly connections: Readonly<Partial<Record<InstrumentId, Connection>>>;
+  /** sides of the machine whose panel has been opened */
+  readonly opened: readonly Place['side'][];
   /** readings so far by `instrument/place` */
   readonly readCounts: Readonly<Record<string, number>>;
   readonly notes: readonly Note[];
@@ -196,5 +212,12 @@ export interface AttemptState {
   readonly undo: readonly Inverse[];
 }
 
-/** Channels of which a reading does not depend on whether the circuit runs. */
-export const STATE_FREE: readonly ProbeName[] = ['supplyVoltage', 'compressorCapacitance'];
+/** Channels of which a reading does not depend on whether or how the machine runs. */
+export const STATE_FREE: readonly ChannelName[] = [
+  'supplyVoltage',
+  'compressorCapacitance',
+  'outdoorAirTemp',
+  'sensor:outdoorAir',
+  'look:filterDust',
+  'look:condenserDirt',
+];

@@ -172,8 +172,8 @@ export interface Attempt {
 /**
  * Operating states for which the examiner knows expectations. `other` = something else: shown, not judged.
  * running = as found (for a fixed-speed machine the only one under load); full-speed = inverter's test mode; standing =
- * stopped and equalised; repaired = any state after the first repair. A channel that does not depend on the circuit
- * (voltage, capacitance) counts as `standing` as soon as the machine is off.
+ * stopped and equalised; repaired = any state after the first repair. A channel that does not depend on how the machine
+ * runs (STATE_FREE: voltage, capacitance, dirt …) counts as `standing` when it is off and as `running` else.
  */
 export type OperatingState = 'running' | 'full-speed' | 'standing' | 'repaired' | 'other';
 

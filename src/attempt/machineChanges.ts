@@ -1,0 +1,42 @@
+/** What acts on the machine: each becomes one event of its trajectory. */
+import { castDraft, type Draft } from 'immer';
+import type { Controls } from '../../physics/types';
+import { sameControls } from './operating';
+import { ensure } from './refusal';
+import { netCharge, withCharge } from './remedies';
+import type { AttemptState } from './state';
+import type { MachineEvent } from './trajectory';
+
+/** Walking to the controls and changing one, s (from memory). */
+export const CONTROL_SECONDS = 10;
+/** Set-points that a room thermostat takes, K. */
+const SET_POINT = { low: 289.15, high: 303.15 } as const;
+
+/** Takes `kg` out of the circuit at second `t`. The events as they are then, for a reading that follows at once. */
+export function spill(state: AttemptState, draft: Draft<AttemptState>, kg: number, t: number): AttemptState['events'] {
+  if (kg <= 0) return state.events;
+  const { site } = state;
+  const faults = withCharge(state.faults, netCharge(state.faults) - kg / site.nameplate.charge, site.world.families);
+  const event: MachineEvent = { t, kind: 'faults', faults };
+  draft.faults = { ...faults };
+  draft.spilt += kg;
+  draft.events.push(castDraft(event));
+  return [...state.events, event];
+}
+
+export function changeControls(state: AttemptState, draft: Draft<AttemptState>, change: Partial<Controls>): void {
+  const controls = { ...state.controls, ...change };
+  const { variableSpeed, metering } = state.site.plant;
+  ensure(!sameControls(controls, state.controls), 'no-change', Object.keys(change).join(', '));
+  ensure(variableSpeed || !controls.fixedSpeed, 'not-on-this-machine', 'fixedSpeed');
+  ensure(metering === 'electronic-valve' || controls.valveHold === null, 'not-on-this-machine', 'valveHold');
+  ensure(controls.setPoint >= SET_POINT.low && controls.setPoint <= SET_POINT.high, 'out-of-range', 'setPoint');
+  setControls(draft, controls, state.clock + CONTROL_SECONDS);
+}
+
+export function setControls(draft: Draft<AttemptState>, controls: Controls, t: number): void {
+  draft.controls = controls;
+  draft.events.push({ t, kind: 'controls', controls });
+  draft.epoch += 1;
+  draft.clock = t;
+}
