@@ -85,23 +85,40 @@ export type DifferentialInput = Pick<Callout, 'plant' | 'refrigerant' | 'conditi
 
 export type Posterior = Readonly<Partial<Record<CauseId, number>>>;
 
-/** A note as the examiner takes it: absolute SI value with what is known of its error. */
-export interface Observation {
-  /** number of the note, -1 for a reading that was only considered */
+/** A measured note as the examiner takes it: absolute SI value with what is known of its error. */
+export interface Measured {
+  readonly kind: 'measured';
+  /** number of the note, -1 for a reading that is only considered */
   readonly note: number;
   readonly channel: Channel;
   readonly state: JudgedState;
-  /** SI, pressures absolute; a look's class number */
+  /** SI, pressures absolute */
   readonly value: number;
-  /** standard deviations, SI: this reading's own (noise, rounding), and what readings of one instrument share */
+  /** standard deviation, SI, of this reading alone: instrument noise and rounding */
   readonly noise: number;
+  /** standard deviation, SI, of what all readings with the same `biasKey` share */
   readonly bias: number;
-  /** readings with the same word share `bias` */
   readonly biasKey: string;
 }
 
+/** Something seen or felt, in classes. */
+export interface Classed {
+  readonly kind: 'classed';
+  readonly note: number;
+  /** the channel whose expected value decides the class */
+  readonly channel: Channel;
+  readonly state: JudgedState;
+  readonly value: number;
+  /** rising bounds between the classes 0, 1, 2 …, SI */
+  readonly edges: readonly number[];
+  /** standard deviation of a person's judgement, SI */
+  readonly sd: number;
+}
+
+export type Observation = Measured | Classed;
+
 /** Why a note is not judged. */
-export type NotJudged = 'unsettled' | 'other-state' | 'misused' | 'unknown-channel' | 'repeated-look';
+export type NotJudged = 'struck' | 'unsettled' | 'other-state' | 'misused' | 'repeated-look';
 
 /** What can be read: one choice of instrument, place, quantity and operating state. */
 export interface Candidate {
@@ -194,9 +211,6 @@ export interface TrailStep {
   readonly posterior: Posterior;
   /** KL of the belief after from the belief before, bits: what the reading moved */
   readonly bits: number;
-  /** expected gain of this reading before it was taken, and of the best one then open, bits */
-  readonly expected: number;
-  readonly best: number;
   /** null when the note was judged */
   readonly notJudged: NotJudged | null;
 }

@@ -1,0 +1,128 @@
+/** One attempt as all parts of the grade see it: what was read, what it supported, what was true. Worked out once. */
+import type { CauseId } from '../../physics/types';
+import type { AttemptState, Verdict } from '../attempt';
+import { machineNuisance } from '../attempt/seeds';
+import { posterior, priorOf } from './belief';
+import { type Bench, candidatesOf } from './candidates';
+import { observationsOf, type Taken, type Taking, takeNotes } from './observe';
+import { greedyPathOn } from './path';
+import { type Reader, readerOf } from './readings';
+import { sourceOf, statesOf } from './source';
+import { twinsOf } from './twins';
+import type { Candidate, Differential, GreedyPath, Observation, Posterior } from './types';
+
+/** One way of taking the notes: as they are, or as the trainee believed them. */
+export interface View {
+  readonly taken: readonly Taken[];
+  /** ln p(first `count` notes | cause) */
+  readonly likelihoods: (count: number) => ReadonlyMap<CauseId, number>;
+  /** belief from the first `count` notes */
+  readonly posterior: (count: number) => Posterior;
+  /** belief from all notes before the verdict */
+  readonly final: Posterior;
+}
+
+export interface Case {
+  readonly state: AttemptState;
+  readonly differential: Differential;
+  readonly bench: Bench;
+  readonly candidates: readonly Candidate[];
+  readonly tally: Readonly<Partial<Record<CauseId, number>>>;
+  readonly prior: Posterior;
+  readonly truths: readonly CauseId[];
+  readonly twins: readonly CauseId[];
+  readonly read: Reader;
+  readonly path: GreedyPath;
+  readonly verdict: Verdict | null;
+  /** notes before the verdict (all of them where there is none) */
+  readonly judgedNotes: number;
+  readonly plain: View;
+  readonly followThrough: View;
+  /** belief in the verdict (its twins with it where it is one of the truths' twins), the kinder of both views */
+  readonly belief: number;
+  /** min(1, belief / 0.8) */
+  readonly support: number;
+}
+
+/** Belief in the verdict that counts as fully supported. */
+export const SUPPORTED = 0.8;
+
+export function openCase(state: AttemptState, differential: Differential): Case {
+  const { callout, world } = state.site;
+  const bench = benchOf(state);
+  const { plant, refrigerant, conditions, faults, tally, machineSeed } = callout;
+  const source = sourceOf(world);
+  const setup = { plant, refrigerant, conditions, faults, nuisance: machineNuisance(machineSeed) };
+  const read = readerOf(source.snapshots(setup, differential.states));
+  const truths = truthsOf(faults);
+  const twins = twinsOf(differential, bench, read, truths);
+  const path = greedyPathOn(differential, tally, bench, read);
+  const verdict = state.verdicts.at(-1) ?? null;
+  const judgedNotes = verdict ? verdict.notes : state.notes.filter((note) => note.state !== 'repaired').length;
+  const prior = priorOf(differential, tally);
+  const view = (taking: Taking) => openView(takeNotes(state.notes.slice(0, judgedNotes), taking), differential, prior);
+  const { atmosphere } = state.site;
+  const plain = view({ atmosphere });
+  const followThrough = view({ atmosphere, followThrough: { gaugeAs: gaugeBelief(state) } });
+  const belief = verdict
+    ? Math.max(inVerdict(plain.final, verdict.cause, twins), inVerdict(followThrough.final, verdict.cause, twins))
+    : 0;
+  return {
+    state,
+    differential,
+    bench,
+    candidates: candidatesOf(bench),
+    tally,
+    prior,
+    truths,
+    twins,
+    read,
+    path,
+    verdict,
+    judgedNotes,
+    plain,
+    followThrough,
+    belief,
+    support: Math.min(1, belief / SUPPORTED),
+  };
+}
+
+function openView(taken: readonly Taken[], differential: Differential, prior: Posterior): View {
+  const known = new Map<number, ReadonlyMap<CauseId, number>>();
+  const likelihoods = (count: number): ReadonlyMap<CauseId, number> => {
+    const observations = observationsOf(taken.slice(0, count));
+    const found = known.get(observations.length) ?? causeLogLikelihoods(differential, observations);
+    known.set(observations.length, found);
+    return found;
+  };
+  const posterior = (count: number) => temper(prior, likelihoods(count), 1);
+  return { taken, likelihoods, posterior, final: posterior(taken.length) };
+}
+
+export function benchOf({ site }: AttemptState): Bench {
+  const { plant, callout, nameplate } = site;
+  return { plant, toolbag: callout.toolbag, charge: nameplate.charge, states: statesOf(plant) };
+}
+
+/** The causes behind fault keys: the family, without the sensor that it concerns. */
+export function truthsOf(faults: Readonly<Record<string, number>>): CauseId[] {
+  const causes = Object.keys(faults).filter((key) => faults[key] !== 0);
+  return causes.length > 0 ? [...new Set(causes.map((key) => key.split(':')[0] as CauseId))] : ['no-fault'];
+}
+
+export function inVerdict(belief: Posterior, cause: CauseId, twins: readonly CauseId[]): number {
+  const group = twins.includes(cause) ? twins : [cause];
+  return group.reduce((sum, each) => sum + (belief[each] ?? 0), 0);
+}
+
+/** Observations from the first `count` notes, under one view. */
+export function observed(view: View, count: number): Observation[] {
+  return observationsOf(view.taken.slice(0, count));
+}
+
+/** What the trainee's own sums show that a gauge's figure was taken for. */
+function gaugeBelief(state: AttemptState): 'gauge' | 'absolute' | 'sea-level' {
+  const slips = state.sums.map(({ slip }) => slip);
+  if (slips.includes('gauge-for-absolute')) return 'absolute';
+  return slips.includes('altitude') ? 'sea-level' : 'gauge';
+}

@@ -1,0 +1,40 @@
+/** Cells of severity: for every fault that can occur on a plant, and for none, how large it may be. */
+import type { FaultFamily, PlantId } from '../../physics/types';
+import type { Node } from './types';
+
+export type Cell = Omit<Node, 'states'>;
+
+/**
+ * A fault that brings a call is seldom barely visible and seldom extreme; shares of the cells between
+ * slight – clear – severe – max, each span halved. Common practice, no source.
+ */
+const SHARES = [0.18, 0.22, 0.22, 0.18, 0.12, 0.08];
+/** The same for faults with several targets or signs, spans not halved, to keep the number of cells in bounds. */
+const COARSE_SHARES = [0.4, 0.4, 0.2];
+
+export function cellsOf(plant: PlantId, families: readonly FaultFamily[]): Cell[] {
+  const healthy: Cell = { cause: 'no-fault', key: '', from: 0, severity: 0, to: 0, weight: 1 };
+  return [healthy, ...families.filter(({ plants }) => plants.includes(plant)).flatMap(familyCells)];
+}
+
+function familyCells(family: FaultFamily): Cell[] {
+  const { slight, clear, severe, max } = family;
+  const keys = family.targets ? family.targets.map((target) => `${family.id}:${target}`) : [family.id];
+  const signs = family.signed ? [1, -1] : [1];
+  const coarse = keys.length * signs.length > 1;
+  const marks = [slight, clear, severe, max];
+  const bounds = coarse ? marks : marks.flatMap((mark, i) => (i === 0 ? [mark] : [(marks[i - 1] + mark) / 2, mark]));
+  const shares = coarse ? COARSE_SHARES : SHARES;
+  return keys.flatMap((key) =>
+    signs.flatMap((sign) =>
+      shares.map((share, i) => ({
+        cause: family.id,
+        key,
+        from: sign * bounds[i],
+        severity: (sign * (bounds[i] + bounds[i + 1])) / 2,
+        to: sign * bounds[i + 1],
+        weight: share / (keys.length * signs.length),
+      })),
+    ),
+  );
+}

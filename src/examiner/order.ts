@@ -1,0 +1,56 @@
+/**
+ * The order of work, as far as it is fixed: look and prove the air before hoses go on, since a charge judged with
+ * unproved airflow is no judgement. Within it anything goes. Common practice, no source.
+ */
+import type { CauseId } from '../../physics/types';
+import type { Candidate, Channel, Observation } from './types';
+
+/** Each line wants one of its channels; a line of which nothing can be read here is no demand. */
+const AIR_PROVED: readonly (readonly Channel[])[] = [
+  ['look:filterDust', 'filterPressureDrop'],
+  ['look:evaporatorFanSpeed', 'supplyAirTemp'],
+  ['look:condenserDirt', 'condenserLeavingAirTemp'],
+  ['look:condenserFanSpeed', 'condenserLeavingAirTemp'],
+];
+
+/** Verdicts that judge the charge or what meters it. */
+const CHARGE_JUDGEMENTS: readonly CauseId[] = [
+  'undercharge',
+  'overcharge',
+  'non-condensable',
+  'drier-restriction',
+  'orifice-oversize',
+  'orifice-undersize',
+  'metering-valve-stuck-closing',
+  'metering-valve-stuck-opening',
+  'compressor-leak-by',
+];
+
+export function isChargeJudgement(cause: CauseId): boolean {
+  return CHARGE_JUDGEMENTS.includes(cause);
+}
+
+/** Cheapest readings that are still missing to prove the air. */
+export function missingForAir(candidates: readonly Candidate[], known: ReadonlySet<Channel>): Candidate[] {
+  const missing: Candidate[] = [];
+  for (const line of AIR_PROVED) {
+    const met = (channel: Channel) => known.has(channel) || missing.some((each) => each.channel === channel);
+    if (line.some(met)) continue;
+    const open = candidates.filter(({ channel, state }) => line.includes(channel) && state === 'running');
+    if (open.length > 0) missing.push(open.reduce((a, b) => (b.minutes < a.minutes ? b : a)));
+  }
+  return missing;
+}
+
+export function airProved(candidates: readonly Candidate[], observations: readonly Observation[]): boolean {
+  return missingForAir(candidates, channelsIn(observations)).length === 0;
+}
+
+export function channelsIn(observations: readonly Observation[]): Set<Channel> {
+  return new Set(observations.map(({ channel }) => channel));
+}
+
+/** Hoses go on after the air is proved. */
+export function needsAirFirst(candidate: Candidate): boolean {
+  return candidate.instrument === 'low-gauge' || candidate.instrument === 'high-gauge';
+}

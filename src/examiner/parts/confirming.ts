@@ -1,0 +1,78 @@
+/**
+ * The act that proves a cause, beyond belief from readings; one of them is asked for where it is safe. Common
+ * practice, no source: charge is proven by weighing, dirt and fans by looking, a valve by driving it, a sensor by a
+ * second thermometer on the same pipe.
+ */
+import type { CauseId } from '../../../physics/types';
+import type { ProcedureStep } from '../../attempt';
+import type { Case } from '../case';
+import type { Channel } from '../types';
+
+type Proof =
+  /** read (settled, rightly used) in any judged state; every one of the channels */
+  | { readonly read: readonly Channel[] }
+  /** the same pressure after a long stop */
+  | { readonly standing: readonly Channel[] }
+  /** done in the repair */
+  | { readonly steps: readonly ProcedureStep[] }
+  /** the valve held at an opening, and something read after it */
+  | { readonly drive: 'valveHold' };
+
+/** null: no safe act proves it on site. */
+const PROOFS: Readonly<Record<CauseId, readonly Proof[] | null>> = {
+  undercharge: [{ steps: ['recover', 'weigh-in'] }],
+  overcharge: [{ steps: ['recover'] }],
+  'non-condensable': [{ standing: ['liquidPressure'] }, { standing: ['suctionPressure'] }],
+  'drier-restriction': [
+    { read: ['liquidLineTemp', 'liquidLineTempAfterDrier'] },
+    { read: ['liquidPressure', 'liquidPressureAfterDrier'] },
+  ],
+  'condenser-dirty': [{ read: ['look:condenserDirt'] }],
+  'condenser-fan-slow': [{ read: ['look:condenserFanSpeed'] }],
+  'filter-dirty': [{ read: ['look:filterDust'] }, { read: ['filterPressureDrop'] }],
+  'evaporator-fan-slow': [{ read: ['look:evaporatorFanSpeed'] }],
+  'compressor-leak-by': null,
+  'orifice-oversize': null,
+  'orifice-undersize': null,
+  'metering-valve-stuck-closing': [{ drive: 'valveHold' }],
+  'metering-valve-stuck-opening': [{ drive: 'valveHold' }],
+  'capacitor-weak': [{ read: ['compressorCapacitance'] }],
+  'thermistor-drift': [
+    { read: ['suctionLineTemp', 'sensor:suctionLine'] },
+    { read: ['dischargeLineTemp', 'sensor:dischargeLine'] },
+    { read: ['outdoorAirTemp', 'sensor:outdoorAir'] },
+    { read: ['returnAirTemp', 'sensor:returnAir'] },
+    { read: ['evaporatorOutletTemp', 'sensor:evaporatorCoil'] },
+  ],
+  'no-fault': null,
+};
+
+export function confirmation(one: Case, cause: CauseId): 'done' | 'missing' | 'none-needed' {
+  const proofs = PROOFS[cause];
+  if (proofs === null) return 'none-needed';
+  const possible = proofs.filter((proof) => canBeDone(one, proof));
+  if (possible.length === 0) return 'none-needed';
+  return possible.some((proof) => isDone(one, proof)) ? 'done' : 'missing';
+}
+
+function canBeDone({ candidates, bench }: Case, proof: Proof): boolean {
+  const readable = (channel: Channel) => candidates.some((each) => each.channel === channel);
+  if ('read' in proof) return proof.read.every(readable);
+  if ('standing' in proof) return proof.standing.every(readable);
+  return 'steps' in proof || bench.plant.metering === 'electronic-valve';
+}
+
+function isDone({ state, plain, judgedNotes }: Case, proof: Proof): boolean {
+  const good = plain.taken.flatMap((each) => ('observation' in each ? [each.observation] : []));
+  if ('read' in proof) return proof.read.every((channel) => good.some((each) => each.channel === channel));
+  if ('standing' in proof) {
+    return good.some((each) => each.state === 'standing' && proof.standing.includes(each.channel));
+  }
+  if ('steps' in proof) {
+    return state.repairs.some(({ steps }) => proof.steps.every((step) => steps.includes(step)));
+  }
+  const driven = state.attempt.actions.findIndex(
+    ({ action }) => action.kind === 'control' && typeof action.change.valveHold === 'number',
+  );
+  return driven >= 0 && state.notes.slice(0, judgedNotes).some((note) => !note.struck && note.action > driven);
+}

@@ -1,0 +1,58 @@
+/**
+ * Economy: s · min(1, 1.5 · C_greedy / C_used). Cost is simulated minutes of measuring, hoses and refrigerant lost on
+ * top; survey, safety, settling, verification and one confirming reading are free; never the wall clock, and never
+ * better for being faster than careful.
+ */
+import type { Note } from '../../attempt';
+import { CATALOGUE } from '../../instruments/catalogue';
+import { hoseMinutes, spillMinutes } from '../candidates';
+import { type Case, inVerdict, SUPPORTED } from '../case';
+import type { Marked } from './part';
+
+/** Any route within this factor of the greedy one has full marks. */
+const SLACK = 1.5;
+/** Nobody is asked to be quicker than the handful of readings that any case deserves, minutes. */
+const FLOOR = 8;
+
+export function markEconomy(one: Case): Marked & { readonly used: number } {
+  const used = usedMinutes(one);
+  const best = Math.max(FLOOR, one.path.cost);
+  if (one.state.site.callout.mode === 'guided') {
+    return { share: null, reasons: [{ key: 'reason.economy.notMeasured', values: {} }], used };
+  }
+  const thrift = used > 0 ? Math.min(1, (SLACK * best) / used) : 1;
+  const values = { used: { kind: 'minutes', value: used }, best: { kind: 'minutes', value: best } } as const;
+  const key = one.support < 1 ? 'unsupported' : thrift >= 1 ? 'thrifty' : 'dear';
+  return { share: one.support * thrift, reasons: [{ key: `reason.economy.${key}`, values }], used };
+}
+
+/** Minutes that count: measuring before the verdict, less one confirming reading, plus time over the budget. */
+function usedMinutes(one: Case): number {
+  const { state, verdict, judgedNotes } = one;
+  const free = confirmingNote(one);
+  const connected = new Set<string>();
+  let minutes = 0;
+  for (const note of state.notes.slice(0, judgedNotes)) {
+    if (note.index !== free) minutes += minutesOf(note, connected, one);
+  }
+  const end = verdict ? verdict.time : state.clock;
+  return minutes + Math.max(0, end / 60 - state.site.callout.budget);
+}
+
+function minutesOf(note: Note, connected: Set<string>, { bench }: Case): number {
+  if (note.instrument === 'eyes' || note.instrument === 'hand') return 0;
+  const hose = `${note.instrument}/${note.place}`;
+  const fresh = CATALOGUE[note.instrument].invasive && !connected.has(hose);
+  connected.add(hose);
+  return note.cost / 60 + (fresh ? hoseMinutes : 0) + spillMinutes(note.spilt, bench.charge);
+}
+
+/** The first reading after the belief in the verdict had come to 0.8. */
+function confirmingNote(one: Case): number | null {
+  const { verdict, plain, twins, judgedNotes } = one;
+  if (!verdict) return null;
+  for (let count = 1; count < judgedNotes; count++) {
+    if (inVerdict(plain.posterior(count), verdict.cause, twins) >= SUPPORTED) return count;
+  }
+  return null;
+}
