@@ -1,0 +1,21 @@
+import { nozzleFlux } from '../parts/compressor';
+import type { Fault } from './types';
+
+/**
+ * Gas leaks back inside the compressor. Severity: a leak area, sized so that this share of the discharge flow returns at
+ * the design point; it then flows by pressure, off-cycle too. It mixes inside the shell: the suction pipe stays normal.
+ * Seen: high suction, low head, low current, low capacity, hot discharge. Remedy: new compressor.
+ */
+export const COMPRESSOR_LEAK_BY: Fault = {
+  id: 'compressor-leak-by',
+  plants: ['orifice-split', 'inverter-split'],
+  slight: 0.06,
+  clear: 0.15,
+  severe: 0.25,
+  max: 0.4,
+  unit: 'share',
+  apply(machine, severity, design) {
+    const flux = nozzleFlux(design.pDischarge, design.rhoDischarge, design.pSuction);
+    machine.leakArea += (severity * design.dischargeFlow) / flux;
+  },
+};

@@ -1,0 +1,18 @@
+import type { Fault } from './types';
+
+/**
+ * Outdoor fan below its speed (tired motor, weak fan capacitor). Severity: relative loss of speed, 1 = dead.
+ * Seen: as a dirty coil, yet the coil is clean and the fan slow. Remedy: new fan motor.
+ */
+export const CONDENSER_FAN_SLOW: Fault = {
+  id: 'condenser-fan-slow',
+  plants: ['orifice-split', 'inverter-split'],
+  slight: 0.15,
+  clear: 0.35,
+  severe: 0.5,
+  max: 0.65,
+  unit: 'share',
+  apply(machine, severity) {
+    machine.outdoorFanSpeed *= 1 - severity;
+  },
+};

@@ -1,0 +1,20 @@
+import type { Fault } from './types';
+
+/**
+ * Blocked filter-drier. Severity: its pressure drop at the healthy design flow as a share of the design difference
+ * between high and low side. Seen: low suction, high superheat, liquid held back before it; cold only once it flashes.
+ * Remedy: recover, new drier, evacuate, recharge; find what blocked it.
+ */
+export const DRIER_RESTRICTION: Fault = {
+  id: 'drier-restriction',
+  plants: ['orifice-split', 'inverter-split'],
+  slight: 0.15,
+  clear: 0.35,
+  severe: 0.5,
+  max: 0.6,
+  unit: 'share',
+  apply(machine, severity, design) {
+    const drop = severity * (design.pHigh - design.pLow);
+    machine.drier += (drop * design.rhoLiquid) / (design.massFlow * design.massFlow);
+  },
+};

@@ -1,0 +1,18 @@
+import type { Fault } from './types';
+
+/**
+ * Indoor fan below its speed. Severity: relative loss of speed, 1 = dead.
+ * Seen: as a clogged filter, but the filter's own pressure drop is low. Remedy: new fan motor.
+ */
+export const EVAPORATOR_FAN_SLOW: Fault = {
+  id: 'evaporator-fan-slow',
+  plants: ['orifice-split', 'inverter-split'],
+  slight: 0.15,
+  clear: 0.35,
+  severe: 0.5,
+  max: 0.7,
+  unit: 'share',
+  apply(machine, severity) {
+    machine.indoorFanSpeed *= 1 - severity;
+  },
+};

@@ -1,0 +1,19 @@
+import type { Fault } from './types';
+
+/**
+ * Clogged air filter indoors. Severity: share of the clean air flow lost at the design fan. The coil itself stays clean.
+ * Seen: low suction pressure, low superheat, large air drop, high pressure drop over the filter, ice in the end.
+ * Remedy: new filter.
+ */
+export const FILTER_DIRTY: Fault = {
+  id: 'filter-dirty',
+  plants: ['orifice-split', 'inverter-split'],
+  slight: 0.15,
+  clear: 0.35,
+  severe: 0.5,
+  max: 0.7,
+  unit: 'share',
+  apply(machine, severity) {
+    machine.filterLost = 1 - (1 - machine.filterLost) * (1 - severity);
+  },
+};

@@ -1,0 +1,97 @@
+import { PhysicsError } from '../errors';
+import type { DesignPoint, Effective, MachineData } from '../solve/effective';
+import type { FamilyId, Faults, PlantId, SensorName } from '../types';
+import { CAPACITOR_WEAK } from './capacitorWeak';
+import { COMPRESSOR_LEAK_BY } from './compressorLeakBy';
+import { CONDENSER_DIRTY } from './condenserDirty';
+import { CONDENSER_FAN_SLOW } from './condenserFanSlow';
+import { DRIER_RESTRICTION } from './drierRestriction';
+import { EVAPORATOR_FAN_SLOW } from './evaporatorFanSlow';
+import { FILTER_DIRTY } from './filterDirty';
+import { NON_CONDENSABLE } from './nonCondensable';
+import { ORIFICE_OVERSIZE } from './orificeOversize';
+import { ORIFICE_UNDERSIZE } from './orificeUndersize';
+import { OVERCHARGE } from './overcharge';
+import { THERMISTOR_DRIFT } from './thermistorDrift';
+import type { Fault } from './types';
+import { UNDERCHARGE } from './undercharge';
+import { VALVE_STUCK_CLOSING } from './valveStuckClosing';
+import { VALVE_STUCK_OPENING } from './valveStuckOpening';
+
+/** Every fault family, in the contract's order. */
+export const FAULTS: readonly Fault[] = [
+  UNDERCHARGE,
+  OVERCHARGE,
+  NON_CONDENSABLE,
+  DRIER_RESTRICTION,
+  CONDENSER_DIRTY,
+  CONDENSER_FAN_SLOW,
+  FILTER_DIRTY,
+  EVAPORATOR_FAN_SLOW,
+  COMPRESSOR_LEAK_BY,
+  ORIFICE_OVERSIZE,
+  ORIFICE_UNDERSIZE,
+  VALVE_STUCK_CLOSING,
+  VALVE_STUCK_OPENING,
+  CAPACITOR_WEAK,
+  THERMISTOR_DRIFT,
+];
+
+const SENSORS: readonly SensorName[] = ['suctionLine', 'evaporatorCoil', 'dischargeLine', 'outdoorAir', 'returnAir'];
+
+export function faultFamily(id: FamilyId): Fault {
+  const fault = FAULTS.find((f) => f.id === id);
+  if (fault === undefined) throw new PhysicsError('bad-input', `unknown fault "${id}"`, { fault: id });
+  return fault;
+}
+
+export function familiesOf(plant: PlantId): readonly Fault[] {
+  return FAULTS.filter((f) => f.plants.includes(plant));
+}
+
+export interface ParsedFault {
+  readonly fault: Fault;
+  readonly target: SensorName | null;
+  readonly severity: number;
+}
+
+/**
+ * Read fault keys such as `undercharge` or `thermistor-drift:suctionLine`. Throws `bad-input` naming the key and what is
+ * expected: unknown family or sensor, a family that the plant cannot have, a severity out of range.
+ */
+export function parseFaults(plant: PlantId, faults: Faults): readonly ParsedFault[] {
+  const parsed: ParsedFault[] = [];
+  for (const [key, severity] of Object.entries(faults)) {
+    const [id, sensor] = key.split(':');
+    const fault = FAULTS.find((f) => f.id === id);
+    const refuse = (why: string): PhysicsError =>
+      new PhysicsError('bad-input', `fault "${key}": ${why}`, { fault: key, severity: String(severity) });
+    if (fault === undefined) throw refuse(`unknown; known are ${FAULTS.map((f) => f.id).join(', ')}`);
+    if (!fault.plants.includes(plant)) throw refuse(`cannot occur on ${plant}`);
+    if (typeof severity !== 'number' || !Number.isFinite(severity)) throw refuse('severity must be a finite number');
+    let target: SensorName | null = null;
+    if (fault.targets) {
+      target = SENSORS.find((s) => s === sensor) ?? null;
+      if (target === null) throw refuse(`needs a sensor after the colon, one of ${SENSORS.join(', ')}`);
+      if (severity < -20 || severity > 20) throw refuse('severity must lie within −20…20 K');
+    } else {
+      if (sensor !== undefined) throw refuse('takes no target after a colon');
+      const top = fault.id === 'overcharge' || fault.id.endsWith('opening') || fault.id.endsWith('oversize') ? 2 : 1;
+      if (severity < 0 || severity > top) throw refuse(`severity must lie within 0…${top}`);
+    }
+    if (severity !== 0) parsed.push({ fault, target, severity });
+  }
+  return parsed;
+}
+
+export function applyFaults(
+  plant: PlantId,
+  faults: Faults,
+  machine: Effective,
+  design: DesignPoint,
+  data: MachineData,
+): void {
+  for (const { fault, target, severity } of parseFaults(plant, faults)) {
+    fault.apply(machine, severity, design, data, target);
+  }
+}

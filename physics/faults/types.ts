@@ -1,0 +1,12 @@
+import type { DesignPoint, Effective, MachineData } from '../solve/effective';
+import type { FaultFamily, SensorName } from '../types';
+
+/** A fault: its scale (data for every layer) and what it changes in the machine. Severity 0 changes nothing at all. */
+export interface Fault extends FaultFamily {
+  /**
+   * @param severity in the family's unit, within [0, 1) for shares; validated before
+   * @param design the healthy machine at its design point
+   * @param target the sensor that drifts, where the family has targets
+   */
+  apply(machine: Effective, severity: number, design: DesignPoint, data: MachineData, target: SensorName | null): void;
+}

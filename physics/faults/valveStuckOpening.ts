@@ -1,0 +1,18 @@
+import type { Fault } from './types';
+
+/**
+ * Electronic valve held above the area that it regulates to at the design point. Severity: relative departure, 1 = twice.
+ * Seen: superheat gone, wet suction, low subcooling. Remedy: new valve.
+ */
+export const VALVE_STUCK_OPENING: Fault = {
+  id: 'metering-valve-stuck-opening',
+  plants: ['inverter-split'],
+  slight: 0.15,
+  clear: 0.4,
+  severe: 0.7,
+  max: 1,
+  unit: 'share',
+  apply(machine, severity, design) {
+    machine.stuckOpening = design.opening * (1 + severity);
+  },
+};

@@ -1,0 +1,185 @@
+/**
+ * From a solved circuit to what the outside sees: probes by their places, looks, stations, balances.
+ */
+import { wetBulb, wSaturated } from './air/moistAir';
+import * as L from './fluids/layout';
+import { leavingTemperature } from './parts/airStream';
+import { motorCurrent } from './parts/motor';
+import type { Rig } from './solve/compile';
+import { reported, sensorTruth } from './solve/control';
+import { standingPressure } from './solve/standing';
+import {
+  type CoilSegment,
+  type ControllerState,
+  type Controls,
+  PROBES,
+  type ProbeName,
+  type Probes,
+  type Snapshot,
+  type Station,
+  type StationId,
+} from './types';
+
+function probesOf(values: Readonly<Record<ProbeName, number>>): Probes {
+  const probes: Partial<Record<ProbeName, { value: number; unit: (typeof PROBES)[ProbeName] }>> = {};
+  for (const name of Object.keys(PROBES) as ProbeName[]) probes[name] = { value: values[name], unit: PROBES[name] };
+  return probes as Probes;
+}
+
+function segments(coil: Rig['circuit']['condenser'], frost: readonly number[]): CoilSegment[] {
+  return Array.from(coil.wall, (wall, i) => ({
+    temperature: coil.temperature[i],
+    quality: coil.quality[i],
+    wall,
+    frost: frost[i] ?? 0,
+  }));
+}
+
+/** kg of ice on one segment at which it counts as covered */
+export const FROST_COVER = 0.02;
+
+/** Snapshot of a rig whose circuit has just been evaluated in flow. */
+export function flowSnapshot(
+  rig: Rig,
+  controls: Controls,
+  time: number,
+  controller: ControllerState,
+  frost: readonly number[],
+): Snapshot {
+  const { circuit, fluid, data, effective, env, conditions } = rig;
+  const { compressor, condenser, evaporator, path } = circuit;
+  const block = new Float64Array(L.BLOCK_SIZE);
+  const out = new Float64Array(L.OUT_SIZE);
+  const m = circuit.massFlow;
+  const station = (pressure: number, enthalpy: number, flow: number): Station => {
+    fluid.setPressure(pressure, block);
+    fluid.state(block, enthalpy, out);
+    return {
+      pressure,
+      enthalpy,
+      temperature: out[L.OUT_T],
+      quality: out[L.OUT_Q],
+      density: out[L.OUT_RHO],
+      massFlow: flow,
+    };
+  };
+  const stations: Record<StationId, Station> = {
+    'compressor-in': station(circuit.pSuction, compressor.hSuction, m),
+    'compressor-out': station(circuit.pDischarge, compressor.hDischarge, m),
+    'condenser-in': station(circuit.pCondenserIn, compressor.hDischarge, m),
+    'condenser-out': station(circuit.pLiquid, condenser.hOut, m),
+    'liquid-port': station(circuit.pLiquid, circuit.hLiquid, path.flow),
+    'drier-out': station(path.pAfterDrier, circuit.hLiquid, path.flow),
+    'metering-in': station(path.pMetering, circuit.hLiquid, path.flow),
+    'evaporator-in': station(circuit.pEvaporatorIn, circuit.hLiquid, path.flow),
+    'evaporator-out': station(circuit.pEvaporatorOut, evaporator.hOut, m),
+    'suction-port': station(circuit.pServiceSuction, circuit.hServiceSuction, m),
+  };
+  const dewLow = fluid.tDew(circuit.pServiceSuction);
+  const indoorAir = circuit.indoorAir;
+  const outdoorAir = circuit.outdoorAir;
+  const fanRise = rig.indoorFan.power / (indoorAir.massFlow * indoorAir.cp);
+  const supplyHumidity = indoorAir.humidity - evaporator.waterTotal / indoorAir.massFlow;
+  const supply = leavingTemperature(indoorAir, evaporator.airHeat, evaporator.waterTotal) + fanRise;
+  const dryCapacity = indoorAir.massFlow * indoorAir.cp * (indoorAir.temperature - (supply - fanRise));
+  const current = motorCurrent(data.motor, compressor.power, effective.weakCapacitor, effective.voltage);
+  const totalPower = compressor.power + rig.outdoorFan.power + rig.indoorFan.power;
+  const truth = sensorTruth(circuit);
+  const seen = reported(truth, effective.drift);
+  const suction = stations['suction-port'];
+  const liquid = stations['liquid-port'];
+  const after = stations['drier-out'];
+  const outlet = stations['evaporator-out'];
+  const discharge = stations['compressor-out'];
+  const inlet = stations['compressor-in'];
+  const bubbleHigh = fluid.tBubble(circuit.pLiquid);
+  const dewHigh = fluid.tDew(circuit.pLiquid);
+  const speed = data.compressor.ratedSpeed * env.speed * compressor.speedShare;
+  const values: Record<ProbeName, number> = {
+    suctionPressure: suction.pressure,
+    dischargePressure: circuit.pDischarge,
+    liquidPressure: circuit.pLiquid,
+    liquidPressureAfterDrier: path.pAfterDrier,
+    evaporatorOutletPressure: circuit.pEvaporatorOut,
+    filterPressureDrop: rig.indoorFan.filterDrop,
+    standingPressure: standingPressure(fluid, data, effective, conditions.outdoor, indoorAir.temperature),
+    evaporatingTemp: dewLow,
+    condensingTemp: bubbleHigh,
+    condensingTempDew: dewHigh,
+    condensingTempBubble: bubbleHigh,
+    suctionLineTemp: suction.temperature,
+    compressorSuctionTemp: inlet.temperature,
+    dischargeLineTemp: discharge.temperature,
+    liquidLineTemp: liquid.temperature,
+    liquidLineTempAfterDrier: after.temperature,
+    evaporatorOutletTemp: outlet.temperature,
+    superheat: suction.temperature - dewLow,
+    compressorSuperheat: inlet.temperature - fluid.tDew(circuit.pSuction),
+    evaporatorSuperheat: outlet.temperature - fluid.tDew(circuit.pEvaporatorOut),
+    subcooling: bubbleHigh - liquid.temperature,
+    dischargeSuperheat: discharge.temperature - fluid.tDew(circuit.pDischarge),
+    outdoorAirTemp: conditions.outdoor,
+    condenserEnteringAirTemp: outdoorAir.temperature,
+    condenserLeavingAirTemp: outdoorAir.temperature - condenser.airHeat / (outdoorAir.massFlow * outdoorAir.cp),
+    returnAirTemp: indoorAir.temperature,
+    returnAirWetBulb: wetBulb(indoorAir.temperature, indoorAir.humidity, rig.pressure),
+    supplyAirTemp: supply,
+    // air leaving a flooded coil can carry a little mist: its wet bulb is then its dry bulb
+    supplyAirWetBulb: wetBulb(supply, Math.min(supplyHumidity, wSaturated(supply, rig.pressure)), rig.pressure),
+    supplyAirFlow: rig.indoorFan.flow,
+    condenserAirFlow: rig.outdoorFan.flow,
+    compressorCurrent: current,
+    compressorPower: compressor.power,
+    totalPower,
+    compressorSpeed: speed,
+    supplyVoltage: effective.voltage,
+    compressorCapacitance: (data.motor.capacitance ?? 0) * (1 - effective.weakCapacitor),
+    valveOpening: env.opening,
+    refrigerantMassFlow: m,
+    capacityTotal: evaporator.airHeat,
+    capacitySensible: dryCapacity,
+    cop: evaporator.airHeat / totalPower,
+    refrigerantCharge: circuit.massHigh + circuit.massLow,
+  };
+  const heatDefect =
+    evaporator.airHeat +
+    condenser.airHeat +
+    compressor.power -
+    compressor.shellHeat -
+    circuit.liquidLoss +
+    circuit.suctionGain;
+  const glass =
+    after.quality <= 0
+      ? 0
+      : after.quality >= 1
+        ? 1
+        : (after.quality * after.density) / circuit.fluidVapourDensity(path.pAfterDrier);
+  const covered =
+    frost.length > 0 ? frost.reduce((sum, kg) => sum + Math.min(1, kg / FROST_COVER), 0) / frost.length : 0;
+  return {
+    time,
+    regime: 'flow',
+    probes: probesOf(values),
+    looks: {
+      sightGlass: glass,
+      evaporatorFrost: covered,
+      filterDust: effective.filterLost,
+      condenserDirt: effective.condenserLost,
+      condenserFanSpeed: controls.outdoorFanRunning ? effective.outdoorFanSpeed : 0,
+      evaporatorFanSpeed: controls.indoorFanRunning ? effective.indoorFanSpeed : 0,
+    },
+    controller,
+    sensors: {
+      ...seen,
+      outdoorAir: conditions.outdoor + effective.drift.outdoorAir,
+      returnAir: indoorAir.temperature + effective.drift.returnAir,
+    },
+    stations,
+    condenser: segments(condenser, []),
+    evaporator: segments(evaporator, frost),
+    balance: {
+      energy: Math.abs(heatDefect) / Math.max(Math.abs(evaporator.airHeat), 100),
+      mass: Math.abs(circuit.massHigh + circuit.massLow - effective.charge),
+    },
+  };
+}

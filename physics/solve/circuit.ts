@@ -1,0 +1,252 @@
+/**
+ * The circuit as one residual. Given discharge pressure, suction pressure and the enthalpy at the cylinder inlet it marches
+ * compressor → condenser → liquid path → evaporator → suction line and says by how much flow, enthalpy and charge miss.
+ * Both coils carry the compressor's through-flow; the metering device's flow enters only through the high side's mass.
+ * Steady state and implicit time step differ only in `dt` (0 = steady).
+ */
+import type { FluidTable } from '../fluids/fluid';
+import * as L from '../fluids/layout';
+import type { AirStream } from '../parts/airStream';
+import { CoilMarch } from '../parts/coil';
+import { Compressor } from '../parts/compressor';
+import { LiquidPath } from '../parts/metering';
+import { motorLossFactor, slipPerWatt } from '../parts/motor';
+import { TubeFlow } from '../parts/tubeFlow';
+import type { Effective, MachineData } from './effective';
+
+/** Nitrogen gathers in the condenser while the machine runs: partial pressure there over the standing one (field review 9). */
+const GATHERED = 2.5;
+/** Condensing coefficient over its pure value falls with the gas share y as 1/(1 + k·y) (from memory, order of magnitude). */
+const GAS_FILM = 4;
+const NOMINAL_CP = 1000;
+
+/** What surrounds and drives the circuit in one evaluation. */
+export class Surroundings {
+  outdoor = 308.5;
+  opening = 0.99;
+  /** relative to rated */
+  speed = 1.01;
+  condenserWall: readonly number[] | Float64Array | null = null;
+  evaporatorWall: readonly number[] | Float64Array | null = null;
+  shell = Number.NaN;
+  dt = 0.5;
+  /** high-side mass a step ago, kg */
+  massHigh = 0.5;
+}
+
+export class Circuit {
+  readonly compressor: Compressor;
+  readonly condenser: CoilMarch;
+  readonly evaporator: CoilMarch;
+  readonly path: LiquidPath;
+  readonly low = new Float64Array(L.BLOCK_SIZE);
+  readonly high = new Float64Array(L.BLOCK_SIZE);
+  readonly condensing = new Float64Array(L.BLOCK_SIZE);
+  readonly port = new Float64Array(L.BLOCK_SIZE);
+  readonly evaporating = new Float64Array(L.BLOCK_SIZE);
+  readonly outlet = new Float64Array(L.BLOCK_SIZE);
+  readonly out = new Float64Array(8);
+  private readonly tube = new TubeFlow();
+
+  pDischarge = 0.5;
+  pSuction = 0.5;
+  pCondenserIn = 0.5;
+  pLiquid = 0.5;
+  pNitrogen = 0.5;
+  pServiceSuction = 0.5;
+  pEvaporatorOut = 0.5;
+  pEvaporatorIn = 0.5;
+  hLiquid = 0.5;
+  tLiquidPort = 0.5;
+  tEvaporatorOut = 0.5;
+  hServiceSuction = 0.5;
+  hCompressorIn = 0.5;
+  massFlow = 0.5;
+  massHigh = 0.5;
+  massLow = 0.5;
+  energyHigh = 0.5;
+  energyLow = 0.5;
+  /** W, positive out of the liquid line / into the suction line */
+  liquidLoss = 0.5;
+  suctionGain = 0.5;
+
+  constructor(
+    readonly fluid: FluidTable,
+    readonly data: MachineData,
+    readonly effective: Effective,
+    readonly outdoorAir: AirStream,
+    readonly indoorAir: AirStream,
+    private readonly standardPressure: number,
+  ) {
+    this.compressor = new Compressor(data.compressor);
+    this.condenser = new CoilMarch(data.condenser);
+    this.evaporator = new CoilMarch(data.evaporator);
+    this.path = new LiquidPath(L.BLOCK_SIZE);
+  }
+
+  /**
+   * @param residual receives: flow defect (share of flow), enthalpy defect (/1e5 J/kg), charge defect (share of charge)
+   * Throws PhysicsError when a pressure or temperature leaves the tables.
+   */
+  evaluate(pHigh: number, pLow: number, hCylinder: number, env: Surroundings, residual: Float64Array): void {
+    const { fluid, data, effective, compressor, condenser, evaporator, path, out } = this;
+    const lines = data.lines;
+    const steady = env.dt <= 0;
+
+    fluid.setPressure(pLow, this.low);
+    fluid.setPressure(pHigh, this.high);
+    const motor = data.motor;
+    const weak = effective.weakCapacitor;
+    compressor.run(
+      fluid,
+      this.low,
+      this.high,
+      hCylinder,
+      data.compressor.ratedSpeed * env.speed,
+      effective.leakArea,
+      motorLossFactor(motor, weak, effective.voltage),
+      slipPerWatt(motor, weak, effective.voltage),
+      env.outdoor,
+      steady ? Number.NaN : env.shell,
+      env.dt,
+      effective.displacement,
+    );
+    const m = compressor.massFlow;
+    const mm = m * m;
+    this.massFlow = m;
+    this.pDischarge = pHigh;
+    this.pSuction = pLow;
+
+    this.pCondenserIn = pHigh - (lines.dischargeDrop * mm) / compressor.rhoDischarge;
+    const dropHigh = data.condenser.pressureDrop * mm * (0.5 / this.high[L.RHO_V]);
+    this.pLiquid = this.pCondenserIn - dropHigh;
+    this.pNitrogen = effective.nitrogen * GATHERED * this.standardPressure * (this.high[L.T_DEW] / 298.15);
+    const pCondensing = this.pCondenserIn - 0.5 * dropHigh - this.pNitrogen;
+    fluid.setPressure(pCondensing, this.condensing);
+    fluid.setTransport(this.condensing);
+    const condenserTube = data.condenser;
+    this.tube.prepare(
+      this.condensing,
+      m / (condenserTube.circuits * tubeArea(condenserTube.diameter)),
+      condenserTube.diameter,
+      condenserTube.enhancement,
+      pCondensing / fluid.pCritical,
+    );
+    const gasShare = this.pNitrogen / pHigh;
+    condenser.march(
+      fluid,
+      this.condensing,
+      this.tube,
+      this.outdoorAir,
+      m,
+      compressor.hDischarge,
+      steady ? null : env.condenserWall,
+      env.dt,
+      1 / (1 + GAS_FILM * gasShare),
+    );
+
+    fluid.setPressure(this.pLiquid, this.port);
+    fluid.state(this.port, condenser.hOut, out);
+    this.tLiquidPort = out[L.OUT_T];
+    this.liquidLoss = limited(lines.liquidUa, m) * (out[L.OUT_T] - env.outdoor);
+    this.hLiquid = condenser.hOut - this.liquidLoss / m;
+
+    fluid.state(this.low, compressor.hSuction, out);
+    const rhoSuction = out[L.OUT_RHO];
+    this.pServiceSuction = pLow + (lines.inletDrop * mm) / rhoSuction;
+    this.pEvaporatorOut = this.pServiceSuction + (lines.suctionDrop * mm) / rhoSuction;
+    const dropLow = data.evaporator.pressureDrop * mm * (0.5 / this.low[L.RHO_V]);
+    this.pEvaporatorIn = this.pEvaporatorOut + dropLow;
+    const pEvaporating = this.pEvaporatorOut + 0.5 * dropLow;
+    fluid.setPressure(pEvaporating, this.evaporating);
+    fluid.setTransport(this.evaporating);
+    const evaporatorTube = data.evaporator;
+    this.tube.prepare(
+      this.evaporating,
+      m / (evaporatorTube.circuits * tubeArea(evaporatorTube.diameter)),
+      evaporatorTube.diameter,
+      evaporatorTube.enhancement,
+      pEvaporating / fluid.pCritical,
+    );
+    evaporator.march(
+      fluid,
+      this.evaporating,
+      this.tube,
+      this.indoorAir,
+      m,
+      this.hLiquid,
+      steady ? null : env.evaporatorWall,
+      env.dt,
+      1,
+    );
+
+    fluid.setPressure(this.pEvaporatorOut, this.outlet);
+    fluid.state(this.outlet, evaporator.hOut, out);
+    this.tEvaporatorOut = out[L.OUT_T];
+    this.suctionGain = limited(lines.suctionUa, m) * (env.outdoor - out[L.OUT_T]);
+    this.hServiceSuction = evaporator.hOut + (lines.suctionShare * this.suctionGain) / m;
+    this.hCompressorIn = evaporator.hOut + this.suctionGain / m;
+
+    path.solve(
+      fluid,
+      data.liquid,
+      this.port,
+      this.hLiquid,
+      this.pEvaporatorIn,
+      effective.drier,
+      env.opening * effective.metering,
+      m,
+    );
+
+    this.bookMass(rhoSuction, hCylinder);
+    const reference = m > 1e-4 ? m : 1e-4;
+    residual[0] = steady
+      ? (m - path.flow) / reference
+      : (m - path.flow - (this.massHigh - env.massHigh) / env.dt) / reference;
+    residual[1] = (this.hCompressorIn - compressor.hSuction) / 1e5;
+    residual[2] = (this.massHigh + this.massLow - effective.charge) / effective.charge;
+  }
+
+  /** Saturated vapour density at a pressure, kg/m3. */
+  fluidVapourDensity(pressure: number): number {
+    this.fluid.setPressure(pressure, this.outlet);
+    return this.outlet[L.RHO_V];
+  }
+
+  /** Mass and internal energy of both sides (m h − p V, zone by zone). */
+  private bookMass(rhoSuction: number, hCylinder: number): void {
+    const { data, path, compressor, condenser, evaporator, fluid, out } = this;
+    const lines = data.lines;
+    const discharge = lines.dischargeVolume * compressor.rhoDischarge;
+    const liquid =
+      lines.liquidVolume * path.rhoIn + lines.liquidLineVolume * 0.5 * (path.rhoAfterDrier + path.rhoMetering);
+    this.massHigh = discharge + condenser.mass + liquid;
+    this.energyHigh =
+      discharge * compressor.hDischarge +
+      liquid * this.hLiquid +
+      condenser.energy -
+      this.pLiquid * (lines.dischargeVolume + lines.liquidVolume + lines.liquidLineVolume);
+
+    fluid.state(this.evaporating, this.hLiquid, out);
+    const expansion = lines.expansionVolume * out[L.OUT_RHO];
+    const suction = lines.suctionVolume * rhoSuction;
+    fluid.state(this.low, hCylinder, out);
+    const shell = data.compressor.shellVolume * out[L.OUT_RHO];
+    this.massLow = expansion + evaporator.mass + suction + shell;
+    this.energyLow =
+      expansion * this.hLiquid +
+      suction * this.hServiceSuction +
+      shell * hCylinder +
+      evaporator.energy -
+      this.pSuction * (lines.expansionVolume + lines.suctionVolume + data.compressor.shellVolume);
+  }
+}
+
+function tubeArea(diameter: number): number {
+  return 0.7853981633974483 * diameter * diameter;
+}
+
+/** A line cannot exchange more than its stream can carry, W/K. */
+function limited(ua: number, massFlow: number): number {
+  return ua / (1 + ua / (massFlow * NOMINAL_CP));
+}

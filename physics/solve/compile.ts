@@ -1,0 +1,199 @@
+/**
+ * From a setup (plant, refrigerant, conditions, faults, nuisance) to a circuit with its air streams.
+ */
+import { dryDensity, density as moistDensity, pressureAtAltitude } from '../air/moistAir';
+import { PhysicsError } from '../errors';
+import { applyFaults } from '../faults';
+import { type FluidTable, fluidTable } from '../fluids/fluid';
+import { exp, ln } from '../math/elementary';
+import { AirStream, SaturatedAir } from '../parts/airStream';
+import { type FanResult, fanFlow } from '../parts/fan';
+import { machineData, plantDescription } from '../plants';
+import type { Conditions, Controls, MachineSetup, Nuisance } from '../types';
+import { Circuit, Surroundings } from './circuit';
+import { type DesignPoint, type Effective, healthy, type MachineData } from './effective';
+import { solveSteady } from './steady';
+
+/** Density at which fan data are stated, kg/m3 of moist air. */
+const DESIGN_DENSITY = 1.15;
+
+export const NOMINAL: Nuisance = {
+  charge: 1,
+  condenserAir: 1,
+  evaporatorAir: 1,
+  condenserUa: 1,
+  evaporatorUa: 1,
+  displacement: 1,
+  meteringArea: 1,
+  voltage: 1,
+};
+
+const saturatedAir = new Map<number, SaturatedAir>();
+
+function saturatedAt(pressure: number): SaturatedAir {
+  let air = saturatedAir.get(pressure);
+  if (air === undefined) {
+    air = new SaturatedAir(pressure);
+    saturatedAir.set(pressure, air);
+  }
+  return air;
+}
+
+/** A circuit in its surroundings: what steady solver, time step and snapshot share. */
+export class Rig {
+  readonly env = new Surroundings();
+  readonly circuit: Circuit;
+  readonly pressure: number;
+  readonly standardPressure: number;
+  outdoorFan: FanResult = { flow: 0, power: 0, filterDrop: 0 };
+  indoorFan: FanResult = { flow: 0, power: 0, filterDrop: 0 };
+
+  constructor(
+    readonly fluid: FluidTable,
+    readonly data: MachineData,
+    readonly effective: Effective,
+    readonly conditions: Conditions,
+  ) {
+    this.pressure = pressureAtAltitude(conditions.altitude);
+    this.standardPressure = fluid.pDew(298.15);
+    const saturated = saturatedAt(this.pressure);
+    this.circuit = new Circuit(
+      fluid,
+      data,
+      effective,
+      new AirStream(saturated),
+      new AirStream(saturated),
+      this.standardPressure,
+    );
+    this.env.outdoor = conditions.outdoor;
+  }
+
+  /** Set both air streams for these controls and this room. */
+  setAir(controls: Controls, roomTemp: number, roomHumidity: number): void {
+    const { data, effective, conditions, circuit } = this;
+    const outdoor = circuit.outdoorAir;
+    // outdoor air at half saturation: it only carries heat, its moisture hardly matters
+    outdoor.setState(conditions.outdoor, 0.5 * outdoor.saturated.humidity(conditions.outdoor));
+    const outdoorDensity = moistDensity(conditions.outdoor, outdoor.humidity, this.pressure) / DESIGN_DENSITY;
+    this.outdoorFan = fanFlow(
+      data.outdoorFan,
+      effective.outdoorFanSpeed,
+      effective.condenserLost,
+      false,
+      effective.condenserAir,
+      outdoorDensity,
+      controls.outdoorFanRunning,
+    );
+    outdoor.massFlow = this.outdoorFan.flow * dryDensity(conditions.outdoor, outdoor.humidity, this.pressure);
+    outdoor.ua = conductance(data.condenser, outdoor.massFlow, effective.condenserUa);
+
+    const indoor = circuit.indoorAir;
+    indoor.setState(roomTemp, roomHumidity);
+    const indoorDensity = moistDensity(roomTemp, roomHumidity, this.pressure) / DESIGN_DENSITY;
+    const step = controls.indoorFan === 'low' ? data.indoorFanLow : 1;
+    this.indoorFan = fanFlow(
+      data.indoorFan,
+      effective.indoorFanSpeed * step,
+      effective.filterLost,
+      true,
+      effective.evaporatorAir,
+      indoorDensity,
+      controls.indoorFanRunning,
+    );
+    indoor.massFlow = this.indoorFan.flow * dryDensity(roomTemp, roomHumidity, this.pressure);
+    indoor.ua = conductance(data.evaporator, indoor.massFlow, effective.evaporatorUa);
+  }
+}
+
+function conductance(
+  coil: { airUa: number; airFlow: number; airExponent: number },
+  massFlow: number,
+  factor: number,
+): number {
+  const relative = massFlow / (coil.airFlow * DESIGN_DENSITY);
+  return coil.airUa * factor * exp(coil.airExponent * ln(relative > 1e-3 ? relative : 1e-3));
+}
+
+export const RUNNING: Controls = {
+  running: true,
+  setPoint: 295.15,
+  indoorFan: 'high',
+  outdoorFanRunning: true,
+  indoorFanRunning: true,
+  fixedSpeed: false,
+  valveHold: null,
+};
+
+const designs = new Map<string, { point: DesignPoint; x: Float64Array }>();
+
+/** The healthy machine at its design point, free-running; computed once per variant. */
+export function designPoint(
+  plant: MachineSetup['plant'],
+  refrigerant: MachineSetup['refrigerant'],
+): { point: DesignPoint; x: Float64Array } {
+  const key = `${plant}/${refrigerant}`;
+  const known = designs.get(key);
+  if (known) return known;
+  const description = plantDescription(plant);
+  const data = machineData(plant, refrigerant);
+  const rig = new Rig(fluidTable(refrigerant), data, healthy(data), description.designConditions);
+  const { indoor, wetBulb } = description.designConditions;
+  rig.circuit.indoorAir.setWetBulb(indoor, wetBulb);
+  rig.setAir(RUNNING, indoor, rig.circuit.indoorAir.humidity);
+  const electronic = data.control.metering === 'electronic';
+  const solution = solveSteady(
+    rig.circuit,
+    rig.env,
+    { opening: electronic ? null : 1, speed: data.control.variableSpeed ? null : 1 },
+    null,
+    indoor,
+  );
+  const c = rig.circuit;
+  const design = {
+    point: {
+      massFlow: c.massFlow,
+      dischargeFlow: c.compressor.cylinderFlow,
+      pHigh: c.pLiquid,
+      pLow: c.pEvaporatorIn,
+      pDischarge: c.pDischarge,
+      pSuction: c.pSuction,
+      rhoDischarge: c.compressor.rhoDischarge,
+      rhoLiquid: c.path.rhoIn,
+      opening: rig.env.opening,
+    },
+    x: solution.x,
+  };
+  designs.set(key, design);
+  return design;
+}
+
+/** Compile a setup. Throws `bad-input` for unknown plants, refrigerants, faults or impossible conditions. */
+export function compile(setup: MachineSetup): Rig {
+  const data = machineData(setup.plant, setup.refrigerant);
+  const { outdoor, indoor, wetBulb, altitude } = setup.conditions;
+  check('outdoor', outdoor, 253.15, 328.15);
+  check('indoor', indoor, 283.15, 318.15);
+  check('wetBulb', wetBulb, 273.15, indoor);
+  check('altitude', altitude, -500, 5000);
+  const effective = healthy(data);
+  const nuisance = { ...NOMINAL, ...setup.nuisance };
+  effective.charge *= nuisance.charge;
+  effective.condenserAir *= nuisance.condenserAir;
+  effective.evaporatorAir *= nuisance.evaporatorAir;
+  effective.condenserUa *= nuisance.condenserUa;
+  effective.evaporatorUa *= nuisance.evaporatorUa;
+  effective.displacement *= nuisance.displacement;
+  effective.metering *= nuisance.meteringArea;
+  effective.voltage *= nuisance.voltage;
+  applyFaults(setup.plant, setup.faults, effective, designPoint(setup.plant, setup.refrigerant).point, data);
+  return new Rig(fluidTable(setup.refrigerant), data, effective, setup.conditions);
+}
+
+function check(name: string, value: number, low: number, high: number): void {
+  if (typeof value === 'number' && value >= low && value <= high) return;
+  throw new PhysicsError('bad-input', `${name}: ${value} lies outside ${low.toFixed(2)}…${high.toFixed(2)}`, {
+    [name]: value,
+    low,
+    high,
+  });
+}

@@ -1,0 +1,48 @@
+/**
+ * The machine's own controller: what its sensors report and what it wants of valve and speed.
+ * The same errors drive the steady state (as complementarity residuals) and the time step (as a velocity-form PI).
+ */
+import * as L from '../fluids/layout';
+import type { SensorName } from '../types';
+import type { Circuit } from './circuit';
+
+export interface Sensed {
+  suctionLine: number;
+  evaporatorCoil: number;
+  dischargeLine: number;
+}
+
+/** True temperatures at the controller's refrigerant-side sensors, K. The coil sensor sits a third along the evaporator. */
+export function sensorTruth(circuit: Circuit): Sensed {
+  const { fluid, outlet, out, evaporator } = circuit;
+  fluid.setPressure(circuit.pServiceSuction, outlet);
+  fluid.state(outlet, circuit.hServiceSuction, out);
+  return {
+    suctionLine: out[L.OUT_T],
+    evaporatorCoil: evaporator.temperature[(evaporator.data.segments / 3) | 0],
+    dischargeLine: circuit.compressor.tDischarge,
+  };
+}
+
+export function reported(truth: Sensed, drift: Readonly<Record<SensorName, number>>): Sensed {
+  return {
+    suctionLine: truth.suctionLine + drift.suctionLine,
+    evaporatorCoil: truth.evaporatorCoil + drift.evaporatorCoil,
+    dischargeLine: truth.dischargeLine + drift.dischargeLine,
+  };
+}
+
+/** K of superheat above target as the controller sees it: positive asks for a wider valve. */
+export function valveError(circuit: Circuit, seen: Sensed): number {
+  return seen.suctionLine - seen.evaporatorCoil - circuit.data.control.superheatTarget;
+}
+
+/** K by which the coil is warmer than its target, capped by the step-down limits: positive asks for more speed. */
+export function speedError(circuit: Circuit, seen: Sensed): number {
+  const limits = circuit.data.limits;
+  let error = seen.evaporatorCoil - circuit.data.control.coilTarget;
+  const heat = (limits.slowDownTemp - seen.dischargeLine) * 0.5;
+  if (heat < error) error = heat;
+  const pressure = (limits.slowDownPressure - circuit.pDischarge) / 5e4;
+  return pressure < error ? pressure : error;
+}

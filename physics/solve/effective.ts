@@ -1,0 +1,136 @@
+/**
+ * The machine's numbers: nominal data of a plant variant, and what faults and nuisance make of them.
+ */
+import type { CoilData } from '../parts/coil';
+import type { CompressorData } from '../parts/compressor';
+import type { FanData } from '../parts/fan';
+import type { LiquidPathData } from '../parts/metering';
+import type { MotorData } from '../parts/motor';
+import type { SensorName } from '../types';
+
+/** Everything the equations need of one variant (plant × refrigerant). */
+export interface MachineData {
+  readonly charge: number;
+  readonly compressor: CompressorData;
+  readonly motor: MotorData;
+  readonly condenser: CoilData;
+  readonly evaporator: CoilData;
+  readonly outdoorFan: FanData;
+  readonly indoorFan: FanData;
+  /** relative speed of the indoor fan's low step */
+  readonly indoorFanLow: number;
+  readonly liquid: LiquidPathData;
+  readonly lines: LineData;
+  readonly control: ControlData;
+  readonly limits: LimitData;
+  /** building around the indoor unit: J/K of air, furniture and walls that follow the air */
+  readonly roomCapacity: number;
+  readonly roomAir: number;
+}
+
+export interface LineData {
+  /** volumes, m3: discharge pipe; liquid up to the drier; liquid from drier to metering; after metering; suction */
+  readonly dischargeVolume: number;
+  readonly liquidVolume: number;
+  readonly liquidLineVolume: number;
+  readonly expansionVolume: number;
+  readonly suctionVolume: number;
+  /** Pa = coefficient · m² / rho */
+  readonly dischargeDrop: number;
+  readonly suctionDrop: number;
+  readonly inletDrop: number;
+  /** W/K between liquid / suction line and the outdoor air around it */
+  readonly liquidUa: number;
+  readonly suctionUa: number;
+  /** share of the suction line's heat gain before the service valve */
+  readonly suctionShare: number;
+}
+
+export interface ControlData {
+  readonly metering: 'fixed' | 'electronic';
+  readonly variableSpeed: boolean;
+  /** superheat target by the controller's two sensors, K (electronic valve) */
+  readonly superheatTarget: number;
+  readonly minOpening: number;
+  /** evaporating temperature target at the coil sensor, K (variable speed) */
+  readonly coilTarget: number;
+  readonly minSpeed: number;
+  /** relative to rated speed */
+  readonly maxSpeed: number;
+  /** stand-by opening of the valve with the machine off */
+  readonly parkedOpening: number;
+}
+
+export interface LimitData {
+  readonly highPressure: number;
+  readonly lowPressure: number;
+  readonly dischargeTemp: number;
+  /** the variable-speed machine slows down from here */
+  readonly slowDownTemp: number;
+  readonly slowDownPressure: number;
+  /** A at which the overload opens, and share of capacitance without which the motor does not start */
+  readonly overloadCurrent: number;
+  readonly startCapacitance: number;
+}
+
+/** Mutable while faults are applied, then frozen into a machine. */
+export interface Effective {
+  charge: number;
+  displacement: number;
+  leakArea: number;
+  /** drier coefficient */
+  drier: number;
+  /** factor on the metering area */
+  metering: number;
+  /** valve stuck at this opening, or NaN */
+  stuckOpening: number;
+  weakCapacitor: number;
+  voltage: number;
+  /** nitrogen: partial pressure at 25 °C over the nitrogen-free standing pressure */
+  nitrogen: number;
+  condenserLost: number;
+  condenserAir: number;
+  condenserUa: number;
+  outdoorFanSpeed: number;
+  filterLost: number;
+  evaporatorAir: number;
+  evaporatorUa: number;
+  indoorFanSpeed: number;
+  readonly drift: Record<SensorName, number>;
+}
+
+/** Healthy machine at its design point: the yardstick of fault severities. */
+export interface DesignPoint {
+  readonly massFlow: number;
+  readonly dischargeFlow: number;
+  readonly pHigh: number;
+  readonly pLow: number;
+  readonly pDischarge: number;
+  readonly pSuction: number;
+  readonly rhoDischarge: number;
+  readonly rhoLiquid: number;
+  readonly opening: number;
+}
+
+export function healthy(data: MachineData): Effective {
+  return {
+    charge: data.charge,
+    displacement: 1,
+    leakArea: 0,
+    drier: data.liquid.drier,
+    metering: 1,
+    stuckOpening: Number.NaN,
+    weakCapacitor: 0,
+    voltage: data.motor.voltage,
+    nitrogen: 0,
+    condenserLost: 0,
+    condenserAir: 1,
+    condenserUa: 1,
+    outdoorFanSpeed: 1,
+    filterLost: 0,
+    evaporatorAir: 1,
+    evaporatorUa: 1,
+    indoorFanSpeed: 1,
+    drift: { suctionLine: 0, evaporatorCoil: 0, dischargeLine: 0, outdoorAir: 0, returnAir: 0 },
+  };
+}

@@ -1,0 +1,134 @@
+/**
+ * Steady state: the circuit's three residuals, and on a regulated machine the controller's two as complementarity
+ * conditions (valve and speed stop at their ends). A ladder of starting points; what none of them solves is a typed error.
+ */
+import { PhysicsError } from '../errors';
+import { exp, ln } from '../math/elementary';
+import type { Circuit, Surroundings } from './circuit';
+import { reported, sensorTruth, speedError, valveError } from './control';
+import { type Outcome, type Problem, solve } from './newton';
+
+/** How valve and speed are set: a number holds them, null lets the controller find them. */
+export interface Setting {
+  readonly opening: number | null;
+  readonly speed: number | null;
+}
+
+export interface SteadySolution {
+  readonly x: Float64Array;
+  readonly outcome: Outcome;
+}
+
+const TOLERANCE = 2e-11;
+/** Where Newton stalls at a kink short of the tolerance this is still far below anything that can be measured. */
+const ACCEPT = 2e-10;
+const CAPS = [0.25, 0.35, 0.3, 0.15, 0.2];
+
+class SteadyProblem implements Problem {
+  readonly size: number;
+  readonly caps: readonly number[];
+  readonly lower: readonly number[];
+  readonly upper: readonly number[];
+
+  constructor(
+    private readonly circuit: Circuit,
+    private readonly env: Surroundings,
+    private readonly setting: Setting,
+  ) {
+    const { control } = circuit.data;
+    const free = [setting.opening === null, setting.speed === null];
+    const index = [0, 1, 2];
+    if (free[0]) index.push(3);
+    if (free[1]) index.push(4);
+    this.size = index.length;
+    this.caps = index.map((i) => CAPS[i]);
+    const lnMin = ln(circuit.fluid.pMin);
+    const lnMax = ln(circuit.fluid.pMax);
+    const lower = [lnMin + 1e-5, lnMin + 1e-5, 0.5, control.minOpening, control.minSpeed];
+    const upper = [lnMax - 1e-5, lnMax - 1e-5, 8, 1, control.maxSpeed];
+    this.lower = index.map((i) => lower[i]);
+    this.upper = index.map((i) => upper[i]);
+  }
+
+  residual(x: Float64Array, r: Float64Array): void {
+    const { circuit, env, setting } = this;
+    const { control } = circuit.data;
+    let k = 3;
+    env.opening = setting.opening === null ? x[k++] : setting.opening;
+    env.speed = setting.speed === null ? x[k++] : setting.speed;
+    circuit.evaluate(exp(x[0]), exp(x[1]), x[2] * 1e5, env, r);
+    if (this.size === 3) return;
+    const seen = reported(sensorTruth(circuit), circuit.effective.drift);
+    k = 3;
+    if (setting.opening === null) {
+      r[k] = x[k] - clip(x[k] + 0.05 * valveError(circuit, seen), control.minOpening, 1);
+      k++;
+    }
+    if (setting.speed === null) {
+      r[k] = x[k] - clip(x[k] + 0.05 * speedError(circuit, seen), control.minSpeed, control.maxSpeed);
+    }
+  }
+}
+
+function clip(value: number, low: number, high: number): number {
+  return value < low ? low : value > high ? high : value;
+}
+
+/** Starting points, most likely first: kelvin over outdoor air, under return air, J/kg over saturated vapour. */
+const STARTS: readonly (readonly [number, number, number])[] = [
+  [12, 19, 8e3],
+  [20, 17, 5e3],
+  [9, 28, 2e4],
+  [6, 24, 1.2e4],
+  [16, 12, -1e4],
+  [25, 22, -5e3],
+  [4, 34, 3e4],
+];
+
+/**
+ * Find the steady state. Throws PhysicsError: `table-end` where every start climbs to the end of the tables,
+ * `no-convergence` otherwise, with the best defect reached.
+ * @param warm a neighbouring solution to start from
+ */
+export function solveSteady(
+  circuit: Circuit,
+  env: Surroundings,
+  setting: Setting,
+  warm: Float64Array | null,
+  indoor: number,
+): SteadySolution {
+  env.dt = 0;
+  const problem = new SteadyProblem(circuit, env, setting);
+  let best: Outcome | null = null;
+  const tries: Float64Array[] = [];
+  if (warm && warm.length === problem.size) tries.push(Float64Array.from(warm));
+  for (const start of STARTS) {
+    const x = new Float64Array(problem.size);
+    x[0] = ln(circuit.fluid.pDew(Math.min(env.outdoor + start[0], circuit.fluid.tCritical - 6)));
+    const pLow = circuit.fluid.pDew(indoor - start[1]);
+    x[1] = ln(pLow);
+    circuit.fluid.setPressure(pLow, circuit.low);
+    x[2] = (circuit.low[5] + start[2]) / 1e5;
+    let k = 3;
+    if (setting.opening === null) x[k++] = 0.4;
+    if (setting.speed === null) x[k] = 1;
+    tries.push(x);
+  }
+  for (const x of tries) {
+    const outcome = solve(problem, x, TOLERANCE, 60);
+    if (outcome.converged || outcome.defect < ACCEPT) {
+      // leave the circuit's fields at the solution
+      problem.residual(x, new Float64Array(problem.size));
+      return { x, outcome };
+    }
+    if (best === null || outcome.defect < best.defect) best = outcome;
+  }
+  const hitEnd = best?.error?.code === 'table-end';
+  throw new PhysicsError(
+    hitEnd ? 'table-end' : 'no-convergence',
+    hitEnd
+      ? 'no steady state below the end of the refrigerant tables: pressure climbs until a safety switch would stop the machine'
+      : 'the steady state could not be found',
+    { defect: best?.defect ?? -1, outdoor: env.outdoor, indoor },
+  );
+}
