@@ -28,7 +28,7 @@ export function lineOf(source, node) {
   return source.getLineAndCharacterOfPosition(node.getStart(source)).line + 1;
 }
 
-/** Every module that a file names: import, export … from, import(), `import type`, and `new URL('…', import.meta.url)`. */
+/** Every module that a file names: import, export … from, import(), `import type`, `new URL('…', import.meta.url)`, a glob. */
 export function importsOf(source) {
   const imports = [];
   const add = (node, specifier) => imports.push({ line: lineOf(source, node), specifier });
@@ -39,7 +39,7 @@ export function importsOf(source) {
       add(node, node.argument.literal.text);
     } else if (ts.isCallExpression(node) && isModuleCall(node) && ts.isStringLiteralLike(node.arguments[0])) {
       add(node, node.arguments[0].text);
-    } else if (isModuleUrl(node)) {
+    } else if (isModuleUrl(node) || isGlob(node)) {
       add(node, node.arguments[0].text);
     }
     ts.forEachChild(node, visit);
@@ -53,6 +53,16 @@ function isModuleCall(node) {
   return (
     node.arguments.length > 0 &&
     (callee.kind === ts.SyntaxKind.ImportKeyword || (ts.isIdentifier(callee) && callee.text === 'require'))
+  );
+}
+
+/** Vite's `import.meta.glob('…')`. */
+function isGlob(node) {
+  return (
+    ts.isCallExpression(node) &&
+    node.expression.getText() === 'import.meta.glob' &&
+    node.arguments.length > 0 &&
+    ts.isStringLiteralLike(node.arguments[0])
   );
 }
 

@@ -11,3 +11,8 @@ export class RefusedInput extends Error {
 export class UsageError extends Error {
   override readonly name = 'UsageError';
 }
+
+/** A check that was carried out and not passed. */
+export class CheckFailed extends Error {
+  override readonly name = 'CheckFailed';
+}

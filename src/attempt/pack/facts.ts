@@ -1,0 +1,8 @@
+/** What the rules of a pack must know of the machines, from the machines themselves. */
+import { FAULTS, plantDescription } from '../../../physics';
+import type { MachineFacts } from './rules';
+
+export const machineFacts: MachineFacts = {
+  families: FAULTS,
+  refrigerants: (plant) => plantDescription(plant).refrigerants,
+};

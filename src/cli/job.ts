@@ -1,0 +1,113 @@
+/** One request to `run`: the same object whether it comes from options or from a line of a batch. */
+import * as z from 'zod';
+import { createMachine, plantDescription, steady } from '../../physics';
+import { PhysicsError } from '../../physics/errors';
+import type { Controls, Machine, MachineSetup, Snapshot } from '../../physics/types';
+import { RefusedInput } from './exit';
+
+z.config({ jitless: true });
+
+const kelvin = z.number().min(200).max(400);
+
+export const jobSchema = z.strictObject({
+  id: z.union([z.string().max(200), z.number()]).optional(),
+  plant: z.string().max(64),
+  refrigerant: z.string().max(64).optional(),
+  outdoor: kelvin.optional(),
+  indoor: kelvin.optional(),
+  wetBulb: kelvin.optional(),
+  mode: z.string().max(64).optional(),
+  altitude: z.number().min(-430).max(4500).optional(),
+  faults: z.record(z.string().max(120), z.number()).optional(),
+  fixedSpeed: z.boolean().optional(),
+  setPoint: kelvin.optional(),
+  indoorFan: z.enum(['low', 'high']).optional(),
+});
+export type Job = z.infer<typeof jobSchema>;
+
+export interface PreparedJob {
+  readonly setup: MachineSetup;
+  readonly controls: Partial<Controls>;
+}
+
+export interface JobError {
+  readonly code: string;
+  readonly message: string;
+}
+
+/** What is left out takes the plant's design point. Throws RefusedInput or PhysicsError. */
+export function prepareJob(value: unknown): PreparedJob {
+  const parsed = jobSchema.safeParse(value);
+  if (!parsed.success) throw new RefusedInput(parsed.error.issues.map(issueText).join('; '));
+  const job = parsed.data;
+  const plant = plantDescription(job.plant);
+  const design = plant.designConditions;
+  if (job.mode !== undefined && job.mode !== design.mode) {
+    throw new RefusedInput(`mode: found "${job.mode}", expected "${design.mode}" for ${plant.id}`);
+  }
+  const refrigerant = plant.refrigerants.find((each) => each === (job.refrigerant ?? plant.refrigerants[0]));
+  if (!refrigerant) {
+    throw new RefusedInput(
+      `refrigerant: found "${job.refrigerant}", expected ${plant.refrigerants.join(' or ')}, for which ${plant.id} is made`,
+    );
+  }
+  return {
+    setup: {
+      plant: plant.id,
+      refrigerant,
+      conditions: {
+        outdoor: job.outdoor ?? design.outdoor,
+        indoor: job.indoor ?? design.indoor,
+        wetBulb: job.wetBulb ?? design.wetBulb,
+        mode: design.mode,
+        altitude: job.altitude ?? design.altitude,
+      },
+      faults: job.faults ?? {},
+    },
+    controls: {
+      ...(job.fixedSpeed !== undefined && { fixedSpeed: job.fixedSpeed }),
+      ...(job.setPoint !== undefined && { setPoint: job.setPoint }),
+      ...(job.indoorFan !== undefined && { indoorFan: job.indoorFan }),
+    },
+  };
+}
+
+/** The steady answer in the shape that other programs rely on. */
+export function steadyAnswer({ setup, controls }: PreparedJob) {
+  const { plant, refrigerant, conditions, faults, probes, balance } = steady(setup, controls);
+  return { plant, refrigerant, conditions, faults, probes, balance };
+}
+
+/** The machine in time: a snapshot at 0 and then every `every` seconds, up to and with `duration`. */
+export function* transient(
+  { setup, controls }: PreparedJob,
+  from: 'settled' | 'standing',
+  duration: number,
+  every: number,
+): Generator<Snapshot> {
+  const machine: Machine = createMachine(setup);
+  const held: Controls = { ...machine.defaultControls, ...controls };
+  let state = machine.start(from, held);
+  yield machine.snapshot(state);
+  for (let time = 0; time < duration; ) {
+    const target = Math.min(time + every, duration);
+    while (time < target) {
+      // The same grid whatever is asked to be shown, so that a coarser print shows the same machine.
+      const step = time < 600 ? 1 : Math.min(5 - (time % 5), target - time);
+      state = machine.step(state, held, step);
+      time += step;
+    }
+    yield machine.snapshot(state);
+  }
+}
+
+export function jobError(error: unknown): JobError | null {
+  if (error instanceof RefusedInput) return { code: 'bad-input', message: error.message };
+  if (error instanceof PhysicsError) return { code: error.code, message: error.message };
+  return null;
+}
+
+function issueText(issue: z.core.$ZodIssue): string {
+  const place = issue.path.length > 0 ? `${issue.path.map(String).join('.')}: ` : '';
+  return `${place}${issue.message}`;
+}
