@@ -18,6 +18,18 @@ export {
   THIRD,
   unsureChips,
 } from './chips';
+export {
+  ATTEMPT_CODE_ERRORS,
+  AttemptCodeError,
+  type AttemptCodeErrorCode,
+  decode,
+  encode,
+  fromFile,
+  LONGEST_CODE,
+  toFile,
+} from './codes';
+export { CsvError } from './csv';
+export type { LogDamage, Recovered } from './eventLog';
 export { HAZARD_NEEDS, SAFETY_SECONDS, safetyStepsFor } from './hazards';
 export { sameControls } from './operating';
 export { phaseOf } from './phase';
@@ -43,6 +55,18 @@ export { Site, type World } from './site';
 export type * from './state';
 export { HAZARDS, STATE_FREE, SUM_SLIPS } from './state';
 export { SUM_RULES } from './sums';
+export {
+  linkChannels,
+  liveValues,
+  parseTapeCsv,
+  type ReadTape,
+  SAMPLE_SECONDS,
+  type Tape,
+  type TapeChannel,
+  type TapeSample,
+  tapeCsv,
+  tapeOf,
+} from './tape';
 export type { MachineEvent, Moment } from './trajectory';
 export * from './types';
 export { MOST_CITES } from './verdicts';
