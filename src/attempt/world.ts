@@ -1,5 +1,5 @@
 /** The real physics, as an attempt needs it. */
-import { createMachine, FAULT_FAMILIES, PHYSICS_VERSION } from '../../physics';
+import { createMachine, FAULTS, PHYSICS_VERSION } from '../../physics';
 import { pressureAtAltitude } from '../../physics/air/moistAir';
 import { PhysicsError } from '../../physics/errors';
 import { fluidTable, refrigerantData } from '../../physics/fluids/fluid';
@@ -8,7 +8,7 @@ import type { World } from './site';
 export const REAL_WORLD: World = {
   physics: PHYSICS_VERSION,
   createMachine,
-  families: FAULT_FAMILIES,
+  families: FAULTS,
   airPressure: pressureAtAltitude,
   flammable: (refrigerant) => refrigerantData(refrigerant).safetyClass !== 'A1',
   saturation(refrigerant) {

@@ -70,7 +70,7 @@ export const CATALOGUE: Readonly<Record<InstrumentId, Instrument>> = {
     measures: ['temperature'],
     accuracy: { temperature: { absolute: 0.7, ofReading: 0 } },
     resolution: { temperature: 0.1 },
-    lag: 18,
+    lag: 15,
     dwell: 90,
     cost: { connect: 30, read: 5 },
     ...NOTHING_LEAVES,
