@@ -1,9 +1,46 @@
 import { PhysicsError } from '../errors';
 import { exp, ln } from '../math/elementary';
 import * as L from './layout';
-import { NODE, NODE_SIZE, SAT, SAT_SIZE, TRANSPORT_SIZE } from './layout';
 import type { RefrigerantId } from './refrigerantData';
 import { type Columns, columnEta, type TableData } from './tableBuild';
+
+// Local copies of the places: a test runner's module wrapper makes every imported name a function call, which would
+// cost more than the look-up itself.
+const {
+  P,
+  LNP,
+  T_BUB,
+  T_DEW,
+  H_L,
+  H_V,
+  RHO_L,
+  RHO_V,
+  S_L,
+  S_V,
+  CP_L,
+  CP_V,
+  MU_L,
+  MU_V,
+  K_L,
+  K_V,
+  SIGMA,
+  ROW,
+  W0,
+  W1,
+  W2,
+  W3,
+  INV_LATENT,
+  INV_SPAN_V,
+  INV_SPAN_L,
+  OUT_T,
+  OUT_RHO,
+  OUT_Q,
+  OUT_DTDH,
+  OUT_S,
+} = L;
+const { NODE_SIZE, SAT_SIZE, TRANSPORT_SIZE } = L;
+const { T: NODE_T, S: NODE_S } = L.NODE;
+const { T_BUB: SAT_T_BUB, T_DEW: SAT_T_DEW } = L.SAT;
 
 /** Places of the table's own constants (one array, so that a second fluid does not change any field's kind). */
 const C_P_MIN = 0;
@@ -105,42 +142,42 @@ export class FluidTable {
     const b = (a + SAT_SIZE) | 0;
     const hl = w0 * sat[a + 4] + w1 * sat[a + 5] + w2 * sat[b + 4] + w3 * sat[b + 5];
     const hv = w0 * sat[a + 6] + w1 * sat[a + 7] + w2 * sat[b + 6] + w3 * sat[b + 7];
-    block[L.P] = p;
-    block[L.LNP] = lnP;
-    block[L.T_BUB] = w0 * sat[a] + w1 * sat[a + 1] + w2 * sat[b] + w3 * sat[b + 1];
-    block[L.T_DEW] = w0 * sat[a + 2] + w1 * sat[a + 3] + w2 * sat[b + 2] + w3 * sat[b + 3];
-    block[L.H_L] = hl;
-    block[L.H_V] = hv;
-    block[L.RHO_L] = p / (w0 * sat[a + 8] + w1 * sat[a + 9] + w2 * sat[b + 8] + w3 * sat[b + 9]);
-    block[L.RHO_V] = p / (w0 * sat[a + 10] + w1 * sat[a + 11] + w2 * sat[b + 10] + w3 * sat[b + 11]);
-    block[L.S_L] = w0 * sat[a + 12] + w1 * sat[a + 13] + w2 * sat[b + 12] + w3 * sat[b + 13];
-    block[L.S_V] = w0 * sat[a + 14] + w1 * sat[a + 15] + w2 * sat[b + 14] + w3 * sat[b + 15];
-    block[L.CP_L] = 1 / (w0 * sat[a + 16] + w1 * sat[a + 17] + w2 * sat[b + 16] + w3 * sat[b + 17]);
-    block[L.CP_V] = 1 / (w0 * sat[a + 18] + w1 * sat[a + 19] + w2 * sat[b + 18] + w3 * sat[b + 19]);
-    block[L.ROW] = row;
-    block[L.W0] = w0;
-    block[L.W1] = w1;
-    block[L.W2] = w2;
-    block[L.W3] = w3;
-    block[L.INV_LATENT] = 1 / (hv - hl);
-    block[L.INV_SPAN_V] = 1 / (w0 * sat[a + 20] + w1 * sat[a + 21] + w2 * sat[b + 20] + w3 * sat[b + 21] - hv);
-    block[L.INV_SPAN_L] = 1 / (w0 * sat[a + 22] + w1 * sat[a + 23] + w2 * sat[b + 22] + w3 * sat[b + 23] - hl);
+    block[P] = p;
+    block[LNP] = lnP;
+    block[T_BUB] = w0 * sat[a] + w1 * sat[a + 1] + w2 * sat[b] + w3 * sat[b + 1];
+    block[T_DEW] = w0 * sat[a + 2] + w1 * sat[a + 3] + w2 * sat[b + 2] + w3 * sat[b + 3];
+    block[H_L] = hl;
+    block[H_V] = hv;
+    block[RHO_L] = p / (w0 * sat[a + 8] + w1 * sat[a + 9] + w2 * sat[b + 8] + w3 * sat[b + 9]);
+    block[RHO_V] = p / (w0 * sat[a + 10] + w1 * sat[a + 11] + w2 * sat[b + 10] + w3 * sat[b + 11]);
+    block[S_L] = w0 * sat[a + 12] + w1 * sat[a + 13] + w2 * sat[b + 12] + w3 * sat[b + 13];
+    block[S_V] = w0 * sat[a + 14] + w1 * sat[a + 15] + w2 * sat[b + 14] + w3 * sat[b + 15];
+    block[CP_L] = 1 / (w0 * sat[a + 16] + w1 * sat[a + 17] + w2 * sat[b + 16] + w3 * sat[b + 17]);
+    block[CP_V] = 1 / (w0 * sat[a + 18] + w1 * sat[a + 19] + w2 * sat[b + 18] + w3 * sat[b + 19]);
+    block[ROW] = row;
+    block[W0] = w0;
+    block[W1] = w1;
+    block[W2] = w2;
+    block[W3] = w3;
+    block[INV_LATENT] = 1 / (hv - hl);
+    block[INV_SPAN_V] = 1 / (w0 * sat[a + 20] + w1 * sat[a + 21] + w2 * sat[b + 20] + w3 * sat[b + 21] - hv);
+    block[INV_SPAN_L] = 1 / (w0 * sat[a + 22] + w1 * sat[a + 23] + w2 * sat[b + 22] + w3 * sat[b + 23] - hl);
   }
 
   /** Fills MU_L ... SIGMA of a block whose pressure is set. */
   setTransport(block: Float64Array): void {
     const table = this.transport;
-    const a = (block[L.ROW] * TRANSPORT_SIZE) | 0;
+    const a = (block[ROW] * TRANSPORT_SIZE) | 0;
     const b = (a + TRANSPORT_SIZE) | 0;
-    const w0 = block[L.W0];
-    const w1 = block[L.W1];
-    const w2 = block[L.W2];
-    const w3 = block[L.W3];
-    block[L.MU_L] = w0 * table[a] + w1 * table[a + 1] + w2 * table[b] + w3 * table[b + 1];
-    block[L.MU_V] = w0 * table[a + 2] + w1 * table[a + 3] + w2 * table[b + 2] + w3 * table[b + 3];
-    block[L.K_L] = w0 * table[a + 4] + w1 * table[a + 5] + w2 * table[b + 4] + w3 * table[b + 5];
-    block[L.K_V] = w0 * table[a + 6] + w1 * table[a + 7] + w2 * table[b + 6] + w3 * table[b + 7];
-    block[L.SIGMA] = w0 * table[a + 8] + w1 * table[a + 9] + w2 * table[b + 8] + w3 * table[b + 9];
+    const w0 = block[W0];
+    const w1 = block[W1];
+    const w2 = block[W2];
+    const w3 = block[W3];
+    block[MU_L] = w0 * table[a] + w1 * table[a + 1] + w2 * table[b] + w3 * table[b + 1];
+    block[MU_V] = w0 * table[a + 2] + w1 * table[a + 3] + w2 * table[b + 2] + w3 * table[b + 3];
+    block[K_L] = w0 * table[a + 4] + w1 * table[a + 5] + w2 * table[b + 4] + w3 * table[b + 5];
+    block[K_V] = w0 * table[a + 6] + w1 * table[a + 7] + w2 * table[b + 6] + w3 * table[b + 7];
+    block[SIGMA] = w0 * table[a + 8] + w1 * table[a + 9] + w2 * table[b + 8] + w3 * table[b + 9];
   }
 
   /**
@@ -149,72 +186,72 @@ export class FluidTable {
    * Throws `range` beyond the temperature limits, `bad-input` for NaN.
    */
   state(block: Float64Array, h: number, out: Float64Array): void {
-    const hl = block[L.H_L];
-    const hv = block[L.H_V];
-    const q = (h - hl) * block[L.INV_LATENT];
-    out[L.OUT_Q] = q;
+    const hl = block[H_L];
+    const hv = block[H_V];
+    const q = (h - hl) * block[INV_LATENT];
+    out[OUT_Q] = q;
     if (h > hv) {
-      const inv = block[L.INV_SPAN_V];
+      const inv = block[INV_SPAN_V];
       const eta = (h - hv) * inv;
       if (eta > 1) throw this.outOfRange(block, h);
       single(this.vapour, this.c, C_VAPOUR, block, eta, inv, out);
     } else if (h < hl) {
-      const inv = block[L.INV_SPAN_L];
+      const inv = block[INV_SPAN_L];
       const eta = (h - hl) * inv;
       if (eta > 1) throw this.outOfRange(block, h);
       single(this.liquid, this.c, C_LIQUID, block, eta, inv, out);
     } else {
       if (Number.isNaN(q)) throw this.notANumber('enthalpy', h);
-      const glide = block[L.T_DEW] - block[L.T_BUB];
-      out[L.OUT_T] = block[L.T_BUB] + q * glide;
-      out[L.OUT_RHO] = 1 / ((1 - q) / block[L.RHO_L] + q / block[L.RHO_V]);
-      out[L.OUT_DTDH] = glide * block[L.INV_LATENT];
-      out[L.OUT_S] = block[L.S_L] + q * (block[L.S_V] - block[L.S_L]);
+      const glide = block[T_DEW] - block[T_BUB];
+      out[OUT_T] = block[T_BUB] + q * glide;
+      out[OUT_RHO] = 1 / ((1 - q) / block[RHO_L] + q / block[RHO_V]);
+      out[OUT_DTDH] = glide * block[INV_LATENT];
+      out[OUT_S] = block[S_L] + q * (block[S_V] - block[S_L]);
     }
   }
 
   /** Enthalpy of vapour at the block's pressure and T >= T_dew. Throws `range` outside [T_dew, tMax]. */
   hVapour(block: Float64Array, temperature: number): number {
-    if (!(temperature >= block[L.T_DEW] - EDGE && temperature <= this.tMax))
+    if (!(temperature >= block[T_DEW] - EDGE && temperature <= this.tMax))
       throw this.wrongSide(block, temperature, 'vapour');
-    return block[L.H_V] + this.etaOf(this.vapour, C_VAPOUR, block, NODE.T, temperature) / block[L.INV_SPAN_V];
+    return block[H_V] + this.etaOf(this.vapour, C_VAPOUR, block, NODE_T, temperature) / block[INV_SPAN_V];
   }
 
   /** Enthalpy of liquid at the block's pressure and T <= T_bubble. Throws `range` outside [tMin, T_bubble]. */
   hLiquid(block: Float64Array, temperature: number): number {
-    if (!(temperature <= block[L.T_BUB] + EDGE && temperature >= this.tMin))
+    if (!(temperature <= block[T_BUB] + EDGE && temperature >= this.tMin))
       throw this.wrongSide(block, temperature, 'liquid');
-    return block[L.H_L] + this.etaOf(this.liquid, C_LIQUID, block, NODE.T, temperature) / block[L.INV_SPAN_L];
+    return block[H_L] + this.etaOf(this.liquid, C_LIQUID, block, NODE_T, temperature) / block[INV_SPAN_L];
   }
 
   /** Enthalpy at the block's pressure and entropy s, J/(kg K). Throws `range` beyond the temperature limits. */
   hOfS(block: Float64Array, s: number): number {
-    const sl = block[L.S_L];
-    const sv = block[L.S_V];
-    if (s > sv) return block[L.H_V] + this.etaOf(this.vapour, C_VAPOUR, block, NODE.S, s) / block[L.INV_SPAN_V];
-    if (s < sl) return block[L.H_L] + this.etaOf(this.liquid, C_LIQUID, block, NODE.S, s) / block[L.INV_SPAN_L];
+    const sl = block[S_L];
+    const sv = block[S_V];
+    if (s > sv) return block[H_V] + this.etaOf(this.vapour, C_VAPOUR, block, NODE_S, s) / block[INV_SPAN_V];
+    if (s < sl) return block[H_L] + this.etaOf(this.liquid, C_LIQUID, block, NODE_S, s) / block[INV_SPAN_L];
     if (Number.isNaN(s)) throw this.notANumber('entropy', s);
-    return block[L.H_L] + ((s - sl) / (sv - sl)) * (block[L.H_V] - block[L.H_L]);
+    return block[H_L] + ((s - sl) / (sv - sl)) * (block[H_V] - block[H_L]);
   }
 
   /** Dew temperature, K. Throws `table-end`. */
   tDew(p: number): number {
-    return this.saturated(p, SAT.T_DEW);
+    return this.saturated(p, SAT_T_DEW);
   }
 
   /** Bubble temperature, K. Throws `table-end`. */
   tBubble(p: number): number {
-    return this.saturated(p, SAT.T_BUB);
+    return this.saturated(p, SAT_T_BUB);
   }
 
   /** Dew pressure, Pa: the exact inverse of `tDew`. Throws `table-end`. */
   pDew(temperature: number): number {
-    return this.pressureAt(temperature, SAT.T_DEW);
+    return this.pressureAt(temperature, SAT_T_DEW);
   }
 
   /** Bubble pressure, Pa: the exact inverse of `tBubble`. Throws `table-end`. */
   pBubble(temperature: number): number {
-    return this.pressureAt(temperature, SAT.T_BUB);
+    return this.pressureAt(temperature, SAT_T_BUB);
   }
 
   private saturated(p: number, field: number): number {
@@ -286,32 +323,32 @@ export class FluidTable {
   }
 
   private outOfRange(block: Float64Array, h: number): PhysicsError {
-    const hMin = block[L.H_L] + 1 / block[L.INV_SPAN_L];
-    const hMax = block[L.H_V] + 1 / block[L.INV_SPAN_V];
+    const hMin = block[H_L] + 1 / block[INV_SPAN_L];
+    const hMax = block[H_V] + 1 / block[INV_SPAN_V];
     return new PhysicsError(
       'range',
-      `${this.id}: enthalpy ${h} J/kg at ${block[L.P]} Pa is outside ${hMin.toFixed(0)} to ${hMax.toFixed(0)} J/kg (${this.tMin} to ${this.tMax} K)`,
-      { fluid: this.id, pressure: block[L.P], enthalpy: h, hMin, hMax, tMin: this.tMin, tMax: this.tMax },
+      `${this.id}: enthalpy ${h} J/kg at ${block[P]} Pa is outside ${hMin.toFixed(0)} to ${hMax.toFixed(0)} J/kg (${this.tMin} to ${this.tMax} K)`,
+      { fluid: this.id, pressure: block[P], enthalpy: h, hMin, hMax, tMin: this.tMin, tMax: this.tMax },
     );
   }
 
   private wrongSide(block: Float64Array, temperature: number, side: 'vapour' | 'liquid'): PhysicsError {
     if (Number.isNaN(temperature)) return this.notANumber('temperature', temperature);
-    const from = side === 'vapour' ? block[L.T_DEW] : this.tMin;
-    const to = side === 'vapour' ? this.tMax : block[L.T_BUB];
+    const from = side === 'vapour' ? block[T_DEW] : this.tMin;
+    const to = side === 'vapour' ? this.tMax : block[T_BUB];
     return new PhysicsError(
       'range',
-      `${this.id}: ${temperature} K at ${block[L.P]} Pa is outside the ${side} side, ${from.toFixed(3)} to ${to.toFixed(3)} K`,
-      { fluid: this.id, pressure: block[L.P], temperature, tMin: from, tMax: to },
+      `${this.id}: ${temperature} K at ${block[P]} Pa is outside the ${side} side, ${from.toFixed(3)} to ${to.toFixed(3)} K`,
+      { fluid: this.id, pressure: block[P], temperature, tMin: from, tMax: to },
     );
   }
 
   private beyondSide(block: Float64Array, field: number, value: number, end: number): PhysicsError {
     if (Number.isNaN(value)) return this.notANumber('argument', value);
-    const name = field === NODE.S ? 'entropy' : 'temperature';
-    return new PhysicsError('range', `${this.id}: ${name} ${value} at ${block[L.P]} Pa is beyond ${end}`, {
+    const name = field === NODE_S ? 'entropy' : 'temperature';
+    return new PhysicsError('range', `${this.id}: ${name} ${value} at ${block[P]} Pa is beyond ${end}`, {
       fluid: this.id,
-      pressure: block[L.P],
+      pressure: block[P],
       [name]: value,
       limit: end,
     });
@@ -374,12 +411,12 @@ function single(
   const d1 = 1 - 4 * t + 3 * t2;
   const d3 = 3 * t2 - 2 * t;
 
-  const w0 = block[L.W0];
-  const w1 = block[L.W1];
-  const w2 = block[L.W2];
-  const w3 = block[L.W3];
+  const w0 = block[W0];
+  const w1 = block[W1];
+  const w2 = block[W2];
+  const w3 = block[W3];
   const columns = c[side + S_WIDTH] | 0;
-  const a = (((block[L.ROW] | 0) * columns + column) * NODE_SIZE) | 0;
+  const a = (((block[ROW] | 0) * columns + column) * NODE_SIZE) | 0;
   const b = (a + columns * NODE_SIZE) | 0;
 
   const tA = w0 * grid[a] + w1 * grid[a + 1] + w2 * grid[b] + w3 * grid[b + 1];
@@ -395,10 +432,10 @@ function single(
   const sB = w0 * grid[a + 20] + w1 * grid[a + 21] + w2 * grid[b + 20] + w3 * grid[b + 21];
   const sB1 = w0 * grid[a + 22] + w1 * grid[a + 23] + w2 * grid[b + 22] + w3 * grid[b + 23];
 
-  out[L.OUT_T] = v0 * tA + v1 * tA1 + v2 * tB + v3 * tB1;
-  out[L.OUT_RHO] = block[L.P] / (v0 * pvA + v1 * pvA1 + v2 * pvB + v3 * pvB1);
-  out[L.OUT_DTDH] = (d2 * (tB - tA) + d1 * tA1 + d3 * tB1) * invSpan;
-  out[L.OUT_S] = v0 * sA + v1 * sA1 + v2 * sB + v3 * sB1;
+  out[OUT_T] = v0 * tA + v1 * tA1 + v2 * tB + v3 * tB1;
+  out[OUT_RHO] = block[P] / (v0 * pvA + v1 * pvA1 + v2 * pvB + v3 * pvB1);
+  out[OUT_DTDH] = (d2 * (tB - tA) + d1 * tA1 + d3 * tB1) * invSpan;
+  out[OUT_S] = v0 * sA + v1 * sA1 + v2 * sB + v3 * sB1;
 }
 
 function columnStart(c: Float64Array, side: number, column: number): number {
@@ -413,7 +450,7 @@ function cellWidth(c: Float64Array, side: number, column: number): number {
 }
 
 function cornerPlace(c: Float64Array, side: number, block: Float64Array, column: number): number {
-  return ((block[L.ROW] * c[side + S_WIDTH] + column) * NODE_SIZE) | 0;
+  return ((block[ROW] * c[side + S_WIDTH] + column) * NODE_SIZE) | 0;
 }
 
 /** A field at a column, on the block's isobar. */
@@ -427,7 +464,7 @@ function cornerValue(
 ): number {
   const a = cornerPlace(c, side, block, column) + field;
   const b = a + c[side + S_WIDTH] * NODE_SIZE;
-  return block[L.W0] * grid[a] + block[L.W1] * grid[a + 1] + block[L.W2] * grid[b] + block[L.W3] * grid[b + 1];
+  return block[W0] * grid[a] + block[W1] * grid[a + 1] + block[W2] * grid[b] + block[W3] * grid[b + 1];
 }
 
 /** Value and slope (per cell) of a field at both ends of a cell, on the block's isobar. */
