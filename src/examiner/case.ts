@@ -2,7 +2,7 @@
 import type { CauseId } from '../../physics/types';
 import type { AttemptState, Verdict } from '../attempt';
 import { machineNuisance } from '../attempt/seeds';
-import { posterior, priorOf } from './belief';
+import { causeLogLikelihoods, priorOf, temper } from './belief';
 import { type Bench, candidatesOf } from './candidates';
 import { observationsOf, type Taken, type Taking, takeNotes } from './observe';
 import { greedyPathOn } from './path';

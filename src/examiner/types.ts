@@ -1,18 +1,8 @@
 /** What the examiner knows and says. It emits numbers and message keys; text is made by the catalogues. */
 import type { RefrigerantId } from '../../physics/fluids/fluid';
-import type {
-  CauseId,
-  Conditions,
-  Controls,
-  Faults,
-  Nuisance,
-  PlantDescription,
-  PlantId,
-  Station,
-  StationId,
-} from '../../physics/types';
-import type { Callout, Pack } from '../attempt/pack/types';
-import type { Attempt, OperatingState, SumKind } from '../attempt/types';
+import type { CauseId, Conditions, Controls, Faults, Nuisance, PlantId, Station, StationId } from '../../physics/types';
+import type { Callout } from '../attempt/pack/types';
+import type { OperatingState, SumKind } from '../attempt/types';
 import type { ChannelName, InstrumentId, PhysicalQuantity } from '../instruments/types';
 
 /** Channels on which expectations exist: what instruments read, the controller's own sensors, looks. */
@@ -319,24 +309,3 @@ export interface Debrief {
   readonly cycles: PressureEnthalpy;
   readonly runs: readonly Run[];
 }
-
-// --------------------------------------------------------------------------------------- signatures of ./index.ts
-
-export type ComputeDifferential = (
-  input: DifferentialInput,
-  onProgress?: (progress: DifferentialProgress) => void,
-) => Differential;
-/** Belief over the causes of the callout, given what was observed. */
-export type PosteriorOf = (
-  differential: Differential,
-  tally: Callout['tally'],
-  observations: readonly Observation[],
-) => Posterior;
-export type BestNext = (
-  differential: Differential,
-  callout: Callout,
-  plant: PlantDescription,
-  observations: readonly Observation[],
-) => ValuedCandidate | null;
-export type GradeAttempt = (attempt: Attempt, pack: Pack, differential: Differential) => Grade;
-export type MakeDebrief = (attempt: Attempt, pack: Pack, differential: Differential) => Debrief;

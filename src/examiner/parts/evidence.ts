@@ -48,7 +48,7 @@ export function markEvidence(one: Case, right: 0 | 0.8 | 1): Marked {
   } as const;
   const share = clip(cited / best - AGAINST * against);
   const reasons: Message[] = [{ key: `reason.evidence.${word(share)}`, values }];
-  if (against > 0) reasons.push({ key: 'reason.evidence.against', values: { count: against, rival: values.rival } });
+  if (against > 0) reasons.push({ key: 'reason.evidence.against', values: { rival: values.rival } });
   if (easy) reasons.push({ key: 'reason.evidence.easyRival', values: { rival: { kind: 'cause', id: named } } });
   return { share: share * (easy ? EASY_RIVAL : 1) * (right === 0 ? 0.5 : 1), reasons };
 }

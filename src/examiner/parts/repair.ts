@@ -48,7 +48,7 @@ function reasonsOf(repair: Repair, fits: boolean, method: number, proved: number
   if (missing.length > 0) {
     reasons.push({
       key: 'reason.repair.stepMissing',
-      values: { step: { kind: 'step', id: missing[0] }, count: missing.length },
+      values: { step: { kind: 'step', id: missing[0] } },
     });
   } else if (outOfOrder.length > 0) {
     reasons.push({ key: 'reason.repair.stepOrder', values: { step: { kind: 'step', id: outOfOrder[0] } } });

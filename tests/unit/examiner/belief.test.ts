@@ -32,7 +32,7 @@ function drawMachine(seed: string): { truth: CauseId; observations: Observation[
   const faults = node.key === '' ? {} : { [node.key]: severity };
   const read = readerOf(SYNTHETIC.snapshots({ ...INPUT, faults, nuisance: drawNuisance(source) }, differential.states));
   const biases = new Map<string, number>();
-  const observations = candidates.flatMap((candidate) => {
+  const observations = candidates.flatMap((candidate): Observation[] => {
     const observation = read(candidate);
     if (!observation || source.uniform() > 0.25) return [];
     if (observation.kind === 'classed') return [observation];

@@ -77,7 +77,7 @@ describe('expected gain of a reading', () => {
 
 describe('greedy best path', () => {
   it('finds the cause on nine of ten machines off the grid, gauges never before the air is proved', () => {
-    const faults = [
+    const faults: Record<string, number>[] = [
       { undercharge: 0.21 },
       { 'drier-restriction': 0.41 },
       { 'condenser-dirty': 0.33 },

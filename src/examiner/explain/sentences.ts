@@ -1,0 +1,126 @@
+/**
+ * The few sentences of the first screen, chosen by what separates the two causes most on this machine. Each has a key;
+ * the catalogues hold the words (at most twelve a sentence, two numbers).
+ */
+import type { CauseId } from '../../../physics/types';
+import { type Case, SUPPORTED } from '../case';
+import type { Grade, Message, MessageValue, Picture, Quantum, ValuedCandidate } from '../types';
+import { type Expectations, separation } from './bands';
+import type { ReadQuantum } from './quanta';
+
+const MOST_SENTENCES = 8;
+/** Standard deviations from healthy from which a reading counts as high or low. */
+const OFF = 2;
+/** Nearer than this the two causes look alike on a reading. */
+const ALIKE = 1;
+const MOST_ALIKE = 2;
+
+export function quantumValue(quantum: Quantum): MessageValue {
+  return quantum.sum === undefined ? { kind: 'channel', id: quantum.channel } : { kind: 'sum', id: quantum.sum };
+}
+
+export function verdictLine({ verdict, truths, twins }: Case, right: Grade['right']): Message {
+  const was = { kind: 'cause', id: truths[0] } as const;
+  if (!verdict) return { key: 'verdict.none', values: { was } };
+  const said = { kind: 'cause', id: verdict.cause } as const;
+  if (truths.includes(verdict.cause)) return { key: 'verdict.right', values: { said } };
+  if (twins.includes(verdict.cause)) return { key: 'verdict.twin', values: { said, was } };
+  return { key: right > 0 ? 'verdict.mends' : 'verdict.wrong', values: { said, was } };
+}
+
+export interface Told {
+  readonly one: Case;
+  readonly grade: Grade;
+  readonly expectations: Expectations;
+  readonly quanta: readonly ReadQuantum[];
+  readonly truth: CauseId;
+  readonly rival: CauseId | null;
+  readonly picture: Picture | null;
+  readonly missed: ValuedCandidate | null;
+}
+
+export function sentencesOf(told: Told): Message[] {
+  const { grade, truth } = told;
+  const body = [...alike(told), ...tells(told), { key: `why.${truth}`, values: {} }, ...next(told)];
+  const before = [care(told), working(grade)].flatMap((each) => each ?? []);
+  const after = vanComesBack(told);
+  return [...before.slice(0, Math.max(0, MOST_SENTENCES - body.length - after.length)), ...body, ...after].slice(
+    0,
+    MOST_SENTENCES,
+  );
+}
+
+function care({ one, grade }: Told): Message | null {
+  const { met, handled } = grade.hazards;
+  if (one.state.hazardActs.length > 0) return { key: 'care.act', values: {} };
+  if (met === 0) return null;
+  return handled === met ? { key: 'care.safe', values: {} } : { key: 'care.partly', values: { handled, met } };
+}
+
+function working({ parts }: Grade): Message | null {
+  const reasons = parts.find(({ part }) => part === 'working')?.reasons ?? [];
+  const slip = reasons.find(({ key }) => key.startsWith('reason.working.slip.'));
+  if (slip) return { key: slip.key, values: slip.values };
+  const right = reasons.find(({ key }) => key === 'reason.working.right');
+  return right ? { key: 'working.right', values: right.values } : null;
+}
+
+/** What both causes do alike, and not as a healthy machine. */
+function alike({ expectations, quanta, truth, rival }: Told): Message[] {
+  if (!rival || rival === 'no-fault' || truth === 'no-fault') return [];
+  const found = quanta.flatMap(({ quantum, state, error }) => {
+    const [a, b, healthy] = [truth, rival, 'no-fault' as const].map((cause) =>
+      expectations.of(cause, state, quantum, error),
+    );
+    if (!a || !b || !healthy || separation(a, b) > ALIKE) return [];
+    const off = Math.min(separation(a, healthy), separation(b, healthy));
+    const high = a.mean > healthy.mean;
+    return off >= OFF && high === b.mean > healthy.mean ? [{ quantum, off, high }] : [];
+  });
+  return found
+    .sort((a, b) => b.off - a.off)
+    .slice(0, MOST_ALIKE - 1)
+    .map(({ quantum, high }) => ({ key: high ? 'alike.high' : 'alike.low', values: { what: quantumValue(quantum) } }));
+}
+
+function tells({ picture, rival }: Told): Message[] {
+  if (!rival) return [{ key: 'tells.noRival', values: {} }];
+  if (!picture) return [{ key: 'tells.nothingRead', values: { rival: { kind: 'cause', id: rival } } }];
+  const { quantum, kind, read, bands } = picture;
+  const [truth, other] = bands;
+  const band = ({ cause, low, high, run }: typeof truth): Message => ({
+    key: 'tells.band',
+    values: { cause: { kind: 'cause', id: cause }, low: { kind, value: low, run }, high: { kind, value: high, run } },
+  });
+  return [
+    { key: 'tells.this', values: { what: quantumValue(quantum) } },
+    { key: 'tells.read', values: { value: { kind, value: read, run: `as-found/${picture.state}` } } },
+    band(truth),
+    band(other),
+  ];
+}
+
+/** What to do next time: the reading that was missed, or what cannot be told here. */
+function next({ one, missed, truth }: Told): Message[] {
+  const { twins, verdict, plain } = one;
+  const twin = twins.find((each) => each !== truth);
+  if (twin) return [{ key: 'next.twin', values: { other: { kind: 'cause', id: twin } } }];
+  if (missed) {
+    return [
+      {
+        key: 'next.missed',
+        values: {
+          what: { kind: 'channel', id: missed.channel },
+          minutes: { kind: 'minutes', value: Math.ceil(missed.minutes) },
+        },
+      },
+    ];
+  }
+  if (verdict && (plain.final[verdict.cause] ?? 0) >= SUPPORTED) return [{ key: 'next.proven', values: {} }];
+  return [{ key: 'next.unproven', values: {} }];
+}
+
+function vanComesBack({ one }: Told): Message[] {
+  const last = one.state.repairs.at(-1);
+  return last?.callBack ? [{ key: `callBack.${last.callBack}`, values: {} }] : [];
+}

@@ -1,0 +1,50 @@
+/** The examiner off the page's thread. Ended (terminated) by its client to cancel. */
+import type { Attempt } from '../attempt';
+import type { Pack } from '../attempt/pack/types';
+import {
+  computeDifferential,
+  type DifferentialInput,
+  type DifferentialProgress,
+  decodeDifferential,
+  encodeDifferential,
+  type Judged,
+  judgeAttempt,
+  type PackedDifferential,
+} from './index';
+
+export type Order =
+  | { readonly kind: 'differential'; readonly input: DifferentialInput }
+  | {
+      readonly kind: 'judge';
+      readonly attempt: Attempt;
+      readonly pack: Pack;
+      readonly differential: PackedDifferential;
+    };
+
+export type Answer =
+  | { readonly kind: 'progress'; readonly progress: DifferentialProgress }
+  | { readonly kind: 'differential'; readonly differential: PackedDifferential }
+  | { readonly kind: 'judged'; readonly judged: Judged }
+  | { readonly kind: 'failed'; readonly reason: string };
+
+const scope = self as unknown as {
+  postMessage(answer: Answer): void;
+  addEventListener(type: 'message', listener: (event: { readonly data: Order }) => void): void;
+};
+
+scope.addEventListener('message', ({ data }) => {
+  try {
+    scope.postMessage(answerTo(data));
+  } catch (error) {
+    scope.postMessage({ kind: 'failed', reason: error instanceof Error ? error.message : String(error) });
+  }
+});
+
+function answerTo(order: Order): Answer {
+  if (order.kind === 'differential') {
+    const computed = computeDifferential(order.input, (progress) => scope.postMessage({ kind: 'progress', progress }));
+    return { kind: 'differential', differential: encodeDifferential(computed) };
+  }
+  const { attempt, pack, differential } = order;
+  return { kind: 'judged', judged: judgeAttempt(attempt, pack, decodeDifferential(differential)) };
+}
