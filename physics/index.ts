@@ -1,10 +1,11 @@
 /** The machine's public surface. */
-import { MachineCore } from './machine';
+import { createMachine } from './machine';
 import { plantDescription } from './plants';
 import { NOMINAL } from './solve/compile';
 import type { Controls, MachineSetup, SteadyResult } from './types';
 
 export { PhysicsError, type PhysicsErrorCode } from './errors';
+export { createMachine } from './machine';
 export { FAULTS, familiesOf, faultFamily, parseFaults } from './faults';
 export { fluidTable, REFRIGERANTS, type RefrigerantId } from './fluids/fluid';
 export { PLANTS, plantDescription } from './plants';
@@ -20,8 +21,7 @@ export const PHYSICS_VERSION = '1.0.0';
  * figures where no steady state exists.
  */
 export function steady(setup: MachineSetup, controls?: Partial<Controls>): SteadyResult {
-  const core = new MachineCore(setup);
-  const snapshot = core.steadySnapshot({ ...core.defaultControls, ...controls });
+  const snapshot = createMachine(setup).steady(controls);
   return {
     plant: plantDescription(setup.plant).id,
     refrigerant: setup.refrigerant,

@@ -1,56 +1,180 @@
 /**
  * One machine, compiled once: steady states, time steps, snapshots. The only door of the physics besides the fluids.
  */
-
+import { PhysicsError } from './errors';
 import { plantDescription } from './plants';
 import { flowSnapshot } from './snapshot';
+import { advance, restore } from './solve/advance';
 import { compile, designPoint, type Rig, RUNNING } from './solve/compile';
+import { sensorTruth } from './solve/control';
+import { pipeTemps } from './solve/flowStep';
+import { standingState } from './solve/standing';
+import { type CircuitState } from './solve/state';
 import { type Setting, type SteadySolution, solveSteady } from './solve/steady';
-import type { ControllerState, Controls, MachineSetup, PlantDescription, Snapshot } from './types';
+import { stillSnapshot } from './stillSnapshot';
+import type { Controls, ControllerState, Faults, Machine, MachineSetup, MachineState, PlantDescription, Snapshot } from './types';
 
-export class MachineCore {
+/** K/s below which nothing that an instrument can show moves any more. */
+const SETTLED_RATE = 1e-4;
+/** A repair that opens the circuit or changes the charge by more than this share finds the machine standing. */
+const SMALL_CHARGE = 0.06;
+
+class CompiledMachine implements Machine {
   readonly plant: PlantDescription;
-  readonly rig: Rig;
   readonly defaultControls: Controls = RUNNING;
+  private readonly rig: Rig;
+  private readonly charge: number;
 
-  /** Throws PhysicsError `bad-input` naming what is wrong with the setup. */
   constructor(readonly setup: MachineSetup) {
     this.plant = plantDescription(setup.plant);
     this.rig = compile(setup);
+    this.charge = this.rig.effective.charge;
   }
 
-  /** How valve and speed are set under these controls. */
-  setting(controls: Controls): Setting {
-    const { control } = this.rig.data;
-    const { stuckOpening } = this.rig.effective;
-    const held = stuckOpening === stuckOpening ? stuckOpening : controls.valveHold;
+  steady(controls?: Partial<Controls>): Snapshot {
+    const all = { ...RUNNING, ...controls };
+    this.solve(all);
+    const freezing = Array.from(this.rig.circuit.evaporator.wall, (wall) => (wall < 273.15 ? 1 : 0));
+    return flowSnapshot(this.rig, all, 0, runningState(this.rig), freezing);
+  }
+
+  start(from: 'settled' | 'standing', controls?: Partial<Controls>): CircuitState {
+    const all = { ...RUNNING, ...controls };
+    const { rig } = this;
+    const { indoor, wetBulb } = this.setup.conditions;
+    if (from === 'standing') {
+      rig.circuit.indoorAir.setWetBulb(indoor, wetBulb);
+      const humidity = rig.circuit.indoorAir.humidity;
+      return standingState(rig, all, indoor, humidity, this.charge);
+    }
+    const { x } = this.solve(all);
+    const { circuit, env, data } = rig;
+    const truth = sensorTruth(circuit);
+    const room = circuit.indoorAir.temperature;
+    const roomHumidity = circuit.indoorAir.humidity;
+    const freezing = Array.from(circuit.evaporator.wall, (wall) => (wall < 273.15 ? 0.03 : 0));
+    const walls = { condenser: [...circuit.condenser.wall], evaporator: [...circuit.evaporator.wall] };
     return {
-      opening: control.metering === 'fixed' ? 1 : held,
-      speed: control.variableSpeed && !controls.fixedSpeed ? null : 1,
+      time: 0,
+      regime: 'flow',
+      turning: true,
+      x: [x[0], x[1], x[2]],
+      condenserWall: walls.condenser,
+      evaporatorWall: walls.evaporator,
+      shell: circuit.compressor.shell,
+      pipes: pipeTemps(rig),
+      inputs: {
+        dt: 0,
+        condenserWall: walls.condenser,
+        evaporatorWall: walls.evaporator,
+        shell: circuit.compressor.shell,
+        massHigh: circuit.massHigh,
+        opening: env.opening,
+        speed: env.speed,
+        room,
+        roomHumidity,
+        controls: all,
+      },
+      charge: this.charge,
+      massHigh: circuit.massHigh,
+      energyHigh: circuit.energyHigh,
+      energyLow: circuit.energyLow,
+      opening: env.opening,
+      speed: env.speed,
+      valveError: 0,
+      speedError: 0,
+      sensed: truth,
+      room,
+      roomHumidity,
+      load: circuit.evaporator.airHeat - circuit.evaporator.waterTotal * 2.501e6 - rig.indoorFan.power,
+      waterLoad: circuit.evaporator.waterTotal,
+      frost: freezing,
+      controller: data.control.variableSpeed && env.speed > data.control.maxSpeed - 1e-6 ? 'cooling-at-full-speed' : 'cooling',
+      restartIn: 0,
+      runningFor: 3600,
+      limitFor: 0,
+      trips: 0,
+      handOver: 0,
+      rate: 0,
     };
   }
 
-  /** Solve the steady state; the rig's circuit is left at the solution. Throws PhysicsError naming why there is none. */
-  solve(controls: Controls): SteadySolution {
+  step(state: MachineState, controls: Controls, dt: number): CircuitState {
+    return advance(this.rig, state as CircuitState, controls, dt);
+  }
+
+  snapshot(state: MachineState): Snapshot {
+    const s = state as CircuitState;
+    if (s.regime === 'still') return stillSnapshot(this.rig, s);
+    restore(this.rig, s);
+    return flowSnapshot(this.rig, s.inputs.controls, s.time, s.controller, s.frost);
+  }
+
+  settled(state: MachineState): boolean {
+    const s = state as CircuitState;
+    return s.rate < SETTLED_RATE && (s.regime === 'flow' || (!s.turning && s.restartIn === 0 && s.controller !== 'room-satisfied'));
+  }
+
+  repaired(state: MachineState, faults: Faults): { machine: Machine; state: CircuitState } {
+    const s = state as CircuitState;
+    const machine = new CompiledMachine({ ...this.setup, faults });
+    const before = this.rig.effective;
+    const after = machine.rig.effective;
+    const change = machine.charge - this.charge;
+    const opened =
+      before.drier !== after.drier ||
+      before.leakArea !== after.leakArea ||
+      before.metering !== after.metering ||
+      before.nitrogen !== after.nitrogen ||
+      before.weakCapacitor !== after.weakCapacitor ||
+      !Object.is(before.stuckOpening, after.stuckOpening) ||
+      Math.abs(change) > SMALL_CHARGE * this.charge;
+    if (opened) {
+      const standing = standingState(machine.rig, RUNNING, s.room, s.roomHumidity, machine.charge);
+      return { machine, state: { ...standing, time: s.time, load: s.load, waterLoad: s.waterLoad, frost: s.frost } };
+    }
+    if (change === 0) return { machine, state: s };
+    // gas goes in or out at the suction port and carries its enthalpy
+    const snapshot = this.snapshot(s);
+    const enthalpy = snapshot.stations['suction-port'].enthalpy;
+    return {
+      machine,
+      state: { ...s, charge: s.charge + change, energyLow: s.energyLow + change * enthalpy, rate: 1 },
+    };
+  }
+
+  /** Solve the steady state; the rig's circuit is left at the solution. */
+  private solve(controls: Controls): SteadySolution {
     const { rig, setup } = this;
     const { indoor, wetBulb } = setup.conditions;
+    if (!controls.running) throw new PhysicsError('bad-input', 'running: a machine that is off has no steady flow; start it standing');
+    rig.effective.charge = this.charge;
     rig.circuit.indoorAir.setWetBulb(indoor, wetBulb);
     rig.setAir(controls, indoor, rig.circuit.indoorAir.humidity);
-    const setting = this.setting(controls);
+    const setting = settingOf(rig, controls);
     const design = designPoint(setup.plant, setup.refrigerant);
     const size = 3 + (setting.opening === null ? 1 : 0) + (setting.speed === null ? 1 : 0);
     return solveSteady(rig.circuit, rig.env, setting, size === design.x.length ? design.x : null, indoor);
   }
-
-  steadySnapshot(controls: Controls): Snapshot {
-    this.solve(controls);
-    const freezing = Array.from(this.rig.circuit.evaporator.wall, (wall) => (wall < 273.15 ? 1 : 0));
-    return flowSnapshot(this.rig, controls, 0, runningState(this.rig), freezing);
-  }
 }
 
-/** What the controller would say of itself while it runs. */
-export function runningState(rig: Rig): ControllerState {
+/** Throws PhysicsError `bad-input` naming what is wrong with the setup. */
+export function createMachine(setup: MachineSetup): Machine {
+  return new CompiledMachine(setup);
+}
+
+function settingOf(rig: Rig, controls: Controls): Setting {
+  const { control } = rig.data;
+  const { stuckOpening } = rig.effective;
+  const held = Number.isNaN(stuckOpening) ? controls.valveHold : stuckOpening;
+  return {
+    opening: control.metering === 'fixed' ? 1 : held,
+    speed: control.variableSpeed && !controls.fixedSpeed ? null : 1,
+  };
+}
+
+/** What the controller would say of itself while it runs in this steady state (a limit that it would stop on included). */
+function runningState(rig: Rig): ControllerState {
   const { data, env, circuit } = rig;
   const { limits, control } = data;
   if (circuit.pDischarge > limits.highPressure) return 'stopped-on-high-pressure';
@@ -62,3 +186,4 @@ export function runningState(rig: Rig): ControllerState {
   }
   return env.speed > control.maxSpeed - 1e-6 ? 'cooling-at-full-speed' : 'cooling';
 }
+

@@ -20,13 +20,13 @@ import {
   type StationId,
 } from './types';
 
-function probesOf(values: Readonly<Record<ProbeName, number>>): Probes {
+export function probesOf(values: Readonly<Record<ProbeName, number>>): Probes {
   const probes: Partial<Record<ProbeName, { value: number; unit: (typeof PROBES)[ProbeName] }>> = {};
   for (const name of Object.keys(PROBES) as ProbeName[]) probes[name] = { value: values[name], unit: PROBES[name] };
   return probes as Probes;
 }
 
-function segments(coil: Rig['circuit']['condenser'], frost: readonly number[]): CoilSegment[] {
+export function segments(coil: Rig['circuit']['condenser'], frost: readonly number[]): CoilSegment[] {
   return Array.from(coil.wall, (wall, i) => ({
     temperature: coil.temperature[i],
     quality: coil.quality[i],

@@ -340,7 +340,10 @@ export interface DrawnPart {
     | 'duct'
     | 'grille'
     | 'slab'
-    | 'bracket';
+    | 'bracket'
+    | 'window'
+    | 'door'
+    | 'counter';
   readonly x: number;
   readonly y: number;
   readonly w: number;

@@ -54,9 +54,9 @@ export const SAT = {
   /** 1/cp goes smoothly to zero at the critical point, cp does not. */
   INV_CP_L: 16,
   INV_CP_V: 18,
-  /** enthalpy at the temperature limits */
-  H_TOP: 20,
-  H_BOTTOM: 22,
+  /** 1/(h at the temperature limit - h on the line) of the vapour and of the liquid side */
+  INV_SPAN_V: 20,
+  INV_SPAN_L: 22,
 } as const;
 export const SAT_SIZE = 24;
 

@@ -2,7 +2,7 @@ import { PhysicsError } from '../errors';
 import { exp, ln } from '../math/elementary';
 import * as L from './layout';
 import type { RefrigerantId } from './refrigerantData';
-import { type Columns, columnEta, type TableData } from './tableBuild';
+import type { TableData } from './tableBuild';
 
 // Local copies of the places: a test runner's module wrapper makes every imported name a function call, which would
 // cost more than the look-up itself.
@@ -48,18 +48,13 @@ const C_P_MAX = 1;
 const C_LN_CRITICAL = 2;
 const C_X_FIRST = 3;
 const C_INV_DX = 4;
-const C_LAST_CELL = 5;
-/** A side's constants: columns, knee, cells per eta below and above the knee, fine cells, last cell, eta per cell. */
-const C_VAPOUR = 8;
-const C_LIQUID = 16;
-const S_WIDTH = 0;
-const S_KNEE = 1;
-const S_FINE_RATE = 2;
-const S_COARSE_RATE = 3;
-const S_FINE = 4;
-const S_LAST = 5;
-const S_FINE_WIDTH = 6;
-const S_COARSE_WIDTH = 7;
+const C_LAST_ROW = 5;
+const C_COLUMNS = 6;
+const C_LAST_COLUMN = 7;
+const C_STRETCH = 8;
+/** (1 + stretch) (columns - 1) */
+const C_COLUMN_RATE = 9;
+const C_SIZE = 10;
 
 /** A temperature this far over the saturation line still counts as saturated, K: another route to it rounds otherwise. */
 const EDGE = 1e-6;
@@ -91,8 +86,6 @@ export class FluidTable {
   private readonly transport: Float64Array;
   private readonly vapour: Float64Array;
   private readonly liquid: Float64Array;
-  /** Values at the two ends of the cell in use: T, p v, s. */
-  private readonly scratch = new Float64Array(4);
 
   constructor(table: TableData) {
     const { data, spec } = table;
@@ -108,15 +101,17 @@ export class FluidTable {
     this.transport = table.transport;
     this.vapour = table.vapour;
     this.liquid = table.liquid;
-    this.c = new Float64Array(24);
+    this.c = new Float64Array(C_SIZE);
     this.c[C_P_MIN] = table.pMin;
     this.c[C_P_MAX] = table.pMax;
     this.c[C_LN_CRITICAL] = ln(data.pCritical);
     this.c[C_X_FIRST] = table.xFirst;
     this.c[C_INV_DX] = 1 / table.dx;
-    this.c[C_LAST_CELL] = spec.rows - 2;
-    setSide(this.c, C_VAPOUR, spec.vapour);
-    setSide(this.c, C_LIQUID, spec.liquid);
+    this.c[C_LAST_ROW] = spec.rows - 2;
+    this.c[C_COLUMNS] = spec.columns;
+    this.c[C_LAST_COLUMN] = spec.columns - 2;
+    this.c[C_STRETCH] = spec.stretch;
+    this.c[C_COLUMN_RATE] = (1 + spec.stretch) * (spec.columns - 1);
   }
 
   /**
@@ -128,7 +123,7 @@ export class FluidTable {
     if (!(p >= c[C_P_MIN] && p <= c[C_P_MAX])) throw this.tableEnd(p);
     const lnP = ln(p);
     const u = (c[C_X_FIRST] - Math.sqrt(c[C_LN_CRITICAL] - lnP)) * c[C_INV_DX];
-    const last = c[C_LAST_CELL] | 0;
+    const last = c[C_LAST_ROW] | 0;
     let row = u | 0;
     if (row > last) row = last;
     const t = u - row;
@@ -160,8 +155,8 @@ export class FluidTable {
     block[W2] = w2;
     block[W3] = w3;
     block[INV_LATENT] = 1 / (hv - hl);
-    block[INV_SPAN_V] = 1 / (w0 * sat[a + 20] + w1 * sat[a + 21] + w2 * sat[b + 20] + w3 * sat[b + 21] - hv);
-    block[INV_SPAN_L] = 1 / (w0 * sat[a + 22] + w1 * sat[a + 23] + w2 * sat[b + 22] + w3 * sat[b + 23] - hl);
+    block[INV_SPAN_V] = w0 * sat[a + 20] + w1 * sat[a + 21] + w2 * sat[b + 20] + w3 * sat[b + 21];
+    block[INV_SPAN_L] = w0 * sat[a + 22] + w1 * sat[a + 23] + w2 * sat[b + 22] + w3 * sat[b + 23];
   }
 
   /** Fills MU_L ... SIGMA of a block whose pressure is set. */
@@ -190,16 +185,17 @@ export class FluidTable {
     const hv = block[H_V];
     const q = (h - hl) * block[INV_LATENT];
     out[OUT_Q] = q;
+    let grid: Float64Array;
+    let invSpan: number;
+    let eta: number;
     if (h > hv) {
-      const inv = block[INV_SPAN_V];
-      const eta = (h - hv) * inv;
-      if (eta > 1) throw this.outOfRange(block, h);
-      single(this.vapour, this.c, C_VAPOUR, block, eta, inv, out);
+      grid = this.vapour;
+      invSpan = block[INV_SPAN_V];
+      eta = (h - hv) * invSpan;
     } else if (h < hl) {
-      const inv = block[INV_SPAN_L];
-      const eta = (h - hl) * inv;
-      if (eta > 1) throw this.outOfRange(block, h);
-      single(this.liquid, this.c, C_LIQUID, block, eta, inv, out);
+      grid = this.liquid;
+      invSpan = block[INV_SPAN_L];
+      eta = (h - hl) * invSpan;
     } else {
       if (Number.isNaN(q)) throw this.notANumber('enthalpy', h);
       const glide = block[T_DEW] - block[T_BUB];
@@ -207,29 +203,74 @@ export class FluidTable {
       out[OUT_RHO] = 1 / ((1 - q) / block[RHO_L] + q / block[RHO_V]);
       out[OUT_DTDH] = glide * block[INV_LATENT];
       out[OUT_S] = block[S_L] + q * (block[S_V] - block[S_L]);
+      return;
     }
+    if (eta > 1) throw this.outOfRange(block, h);
+
+    const c = this.c;
+    const columns = c[C_COLUMNS] | 0;
+    const squeeze = 1 / (1 + c[C_STRETCH] * eta);
+    const index = c[C_COLUMN_RATE] * eta * squeeze;
+    let column = index | 0;
+    const last = c[C_LAST_COLUMN] | 0;
+    if (column > last) column = last;
+    const t = index - column;
+    const t2 = t * t;
+    const v3 = t2 * (t - 1);
+    const v1 = v3 - t2 + t;
+    const v2 = t2 * (3 - 2 * t);
+    const v0 = 1 - v2;
+    const d2 = 6 * (t - t2);
+    const d3 = 3 * t2 - 2 * t;
+    const d1 = 1 - 2 * t + d3;
+
+    const w0 = block[W0];
+    const w1 = block[W1];
+    const w2 = block[W2];
+    const w3 = block[W3];
+    const a = (((block[ROW] | 0) * columns + column) * NODE_SIZE) | 0;
+    const b = (a + columns * NODE_SIZE) | 0;
+
+    // Along the pressure first: value and column slope of each field at both ends of the cell.
+    const tA = w0 * grid[a] + w1 * grid[a + 1] + w2 * grid[b] + w3 * grid[b + 1];
+    const tA1 = w0 * grid[a + 2] + w1 * grid[a + 3] + w2 * grid[b + 2] + w3 * grid[b + 3];
+    const pvA = w0 * grid[a + 4] + w1 * grid[a + 5] + w2 * grid[b + 4] + w3 * grid[b + 5];
+    const pvA1 = w0 * grid[a + 6] + w1 * grid[a + 7] + w2 * grid[b + 6] + w3 * grid[b + 7];
+    const sA = w0 * grid[a + 8] + w1 * grid[a + 9] + w2 * grid[b + 8] + w3 * grid[b + 9];
+    const sA1 = w0 * grid[a + 10] + w1 * grid[a + 11] + w2 * grid[b + 10] + w3 * grid[b + 11];
+    const tB = w0 * grid[a + 12] + w1 * grid[a + 13] + w2 * grid[b + 12] + w3 * grid[b + 13];
+    const tB1 = w0 * grid[a + 14] + w1 * grid[a + 15] + w2 * grid[b + 14] + w3 * grid[b + 15];
+    const pvB = w0 * grid[a + 16] + w1 * grid[a + 17] + w2 * grid[b + 16] + w3 * grid[b + 17];
+    const pvB1 = w0 * grid[a + 18] + w1 * grid[a + 19] + w2 * grid[b + 18] + w3 * grid[b + 19];
+    const sB = w0 * grid[a + 20] + w1 * grid[a + 21] + w2 * grid[b + 20] + w3 * grid[b + 21];
+    const sB1 = w0 * grid[a + 22] + w1 * grid[a + 23] + w2 * grid[b + 22] + w3 * grid[b + 23];
+
+    out[OUT_T] = v0 * tA + v1 * tA1 + v2 * tB + v3 * tB1;
+    out[OUT_RHO] = block[P] / (v0 * pvA + v1 * pvA1 + v2 * pvB + v3 * pvB1);
+    out[OUT_DTDH] = (d2 * (tB - tA) + d1 * tA1 + d3 * tB1) * c[C_COLUMN_RATE] * squeeze * squeeze * invSpan;
+    out[OUT_S] = v0 * sA + v1 * sA1 + v2 * sB + v3 * sB1;
   }
 
   /** Enthalpy of vapour at the block's pressure and T >= T_dew. Throws `range` outside [T_dew, tMax]. */
   hVapour(block: Float64Array, temperature: number): number {
     if (!(temperature >= block[T_DEW] - EDGE && temperature <= this.tMax))
       throw this.wrongSide(block, temperature, 'vapour');
-    return block[H_V] + this.etaOf(this.vapour, C_VAPOUR, block, NODE_T, temperature) / block[INV_SPAN_V];
+    return block[H_V] + this.etaOf(this.vapour, block, NODE_T, temperature) / block[INV_SPAN_V];
   }
 
   /** Enthalpy of liquid at the block's pressure and T <= T_bubble. Throws `range` outside [tMin, T_bubble]. */
   hLiquid(block: Float64Array, temperature: number): number {
     if (!(temperature <= block[T_BUB] + EDGE && temperature >= this.tMin))
       throw this.wrongSide(block, temperature, 'liquid');
-    return block[H_L] + this.etaOf(this.liquid, C_LIQUID, block, NODE_T, temperature) / block[INV_SPAN_L];
+    return block[H_L] + this.etaOf(this.liquid, block, NODE_T, temperature) / block[INV_SPAN_L];
   }
 
   /** Enthalpy at the block's pressure and entropy s, J/(kg K). Throws `range` beyond the temperature limits. */
   hOfS(block: Float64Array, s: number): number {
     const sl = block[S_L];
     const sv = block[S_V];
-    if (s > sv) return block[H_V] + this.etaOf(this.vapour, C_VAPOUR, block, NODE_S, s) / block[INV_SPAN_V];
-    if (s < sl) return block[H_L] + this.etaOf(this.liquid, C_LIQUID, block, NODE_S, s) / block[INV_SPAN_L];
+    if (s > sv) return block[H_V] + this.etaOf(this.vapour, block, NODE_S, s) / block[INV_SPAN_V];
+    if (s < sl) return block[H_L] + this.etaOf(this.liquid, block, NODE_S, s) / block[INV_SPAN_L];
     if (Number.isNaN(s)) throw this.notANumber('entropy', s);
     return block[H_L] + ((s - sl) / (sv - sl)) * (block[H_V] - block[H_L]);
   }
@@ -258,7 +299,7 @@ export class FluidTable {
     const c = this.c;
     if (!(p >= c[C_P_MIN] && p <= c[C_P_MAX])) throw this.tableEnd(p);
     const u = (c[C_X_FIRST] - Math.sqrt(c[C_LN_CRITICAL] - ln(p))) * c[C_INV_DX];
-    const row = Math.min(u | 0, c[C_LAST_CELL] | 0);
+    const row = Math.min(u | 0, c[C_LAST_ROW] | 0);
     const k = row * SAT_SIZE + field;
     const sat = this.sat;
     return hermite(sat[k], sat[k + 1], sat[k + SAT_SIZE], sat[k + SAT_SIZE + 1], u - row);
@@ -266,7 +307,7 @@ export class FluidTable {
 
   private pressureAt(temperature: number, field: number): number {
     const { c, sat } = this;
-    const last = c[C_LAST_CELL] | 0;
+    const last = c[C_LAST_ROW] | 0;
     const place = field;
     if (!(temperature >= sat[place] && temperature <= sat[(last + 1) * SAT_SIZE + place])) {
       throw this.beyondSaturation(temperature, sat[place], sat[(last + 1) * SAT_SIZE + place]);
@@ -286,22 +327,28 @@ export class FluidTable {
   }
 
   /** Normalised enthalpy at which a field (monotonic along an isobar) takes a value. */
-  private etaOf(grid: Float64Array, side: number, block: Float64Array, field: number, value: number): number {
+  private etaOf(grid: Float64Array, block: Float64Array, field: number, value: number): number {
     const c = this.c;
-    const sign = side === C_VAPOUR ? 1 : -1;
-    const far = c[side + S_LAST] + 1;
-    const end = cornerValue(grid, c, side, block, far, field);
+    const sign = grid === this.vapour ? 1 : -1;
+    const last = c[C_LAST_COLUMN] | 0;
+    const end = cornerValue(grid, c, block, last + 1, field);
     if (!(sign * (value - end) <= 1e-12 * Math.abs(end))) throw this.beyondSide(block, field, value, end);
     let low = 0;
-    let high = far - 1;
+    let high = last;
     while (low < high) {
       const middle = (low + high + 1) >> 1;
-      if (sign * (value - cornerValue(grid, c, side, block, middle, field)) >= 0) low = middle;
+      if (sign * (value - cornerValue(grid, c, block, middle, field)) >= 0) low = middle;
       else high = middle - 1;
     }
-    const s = this.scratch;
-    cellEnds(grid, c, side, block, low, field, s);
-    return columnStart(c, side, low) + invertHermite(s[0], s[1], s[2], s[3], value) * cellWidth(c, side, low);
+    const t = invertHermite(
+      cornerValue(grid, c, block, low, field),
+      cornerValue(grid, c, block, low, field + 2),
+      cornerValue(grid, c, block, low + 1, field),
+      cornerValue(grid, c, block, low + 1, field + 2),
+      value,
+    );
+    const index = low + t;
+    return index / (c[C_COLUMN_RATE] - c[C_STRETCH] * index);
   }
 
   private tableEnd(p: number): PhysicsError {
@@ -359,129 +406,11 @@ export class FluidTable {
   }
 }
 
-function setSide(c: Float64Array, side: number, columns: Columns): void {
-  c[side + S_WIDTH] = columns.fine + columns.coarse + 1;
-  c[side + S_KNEE] = columns.knee;
-  c[side + S_FINE_RATE] = columns.fine / columns.knee;
-  c[side + S_COARSE_RATE] = columns.coarse / (1 - columns.knee);
-  c[side + S_FINE] = columns.fine;
-  c[side + S_LAST] = columns.fine + columns.coarse - 1;
-  c[side + S_FINE_WIDTH] = columnEta(columns, 1);
-  c[side + S_COARSE_WIDTH] = (1 - columns.knee) / columns.coarse;
-}
-
-/** Bicubic look-up on a single-phase side. `invSpan` turns d/d eta into d/dh. */
-function single(
-  grid: Float64Array,
-  c: Float64Array,
-  side: number,
-  block: Float64Array,
-  eta: number,
-  invSpan: number,
-  out: Float64Array,
-): void {
-  const knee = c[side + S_KNEE];
-  let column: number;
-  let width: number;
-  let t: number;
-  let rate: number;
-  if (eta < knee) {
-    rate = c[side + S_FINE_RATE];
-    width = c[side + S_FINE_WIDTH];
-    t = eta * rate;
-    column = t | 0;
-    t -= column;
-  } else {
-    rate = c[side + S_COARSE_RATE];
-    width = c[side + S_COARSE_WIDTH];
-    t = (eta - knee) * rate;
-    column = t | 0;
-    const most = (c[side + S_LAST] - c[side + S_FINE]) | 0;
-    if (column > most) column = most;
-    t -= column;
-    column += c[side + S_FINE] | 0;
-  }
-  const t2 = t * t;
-  const z = t2 * (t - 1);
-  const v3 = z * width;
-  const v1 = (z - t2 + t) * width;
-  const v2 = t2 * (3 - 2 * t);
-  const v0 = 1 - v2;
-  const d2 = 6 * (t - t2) * rate;
-  const d1 = 1 - 4 * t + 3 * t2;
-  const d3 = 3 * t2 - 2 * t;
-
-  const w0 = block[W0];
-  const w1 = block[W1];
-  const w2 = block[W2];
-  const w3 = block[W3];
-  const columns = c[side + S_WIDTH] | 0;
-  const a = (((block[ROW] | 0) * columns + column) * NODE_SIZE) | 0;
-  const b = (a + columns * NODE_SIZE) | 0;
-
-  const tA = w0 * grid[a] + w1 * grid[a + 1] + w2 * grid[b] + w3 * grid[b + 1];
-  const tA1 = w0 * grid[a + 2] + w1 * grid[a + 3] + w2 * grid[b + 2] + w3 * grid[b + 3];
-  const pvA = w0 * grid[a + 4] + w1 * grid[a + 5] + w2 * grid[b + 4] + w3 * grid[b + 5];
-  const pvA1 = w0 * grid[a + 6] + w1 * grid[a + 7] + w2 * grid[b + 6] + w3 * grid[b + 7];
-  const sA = w0 * grid[a + 8] + w1 * grid[a + 9] + w2 * grid[b + 8] + w3 * grid[b + 9];
-  const sA1 = w0 * grid[a + 10] + w1 * grid[a + 11] + w2 * grid[b + 10] + w3 * grid[b + 11];
-  const tB = w0 * grid[a + 12] + w1 * grid[a + 13] + w2 * grid[b + 12] + w3 * grid[b + 13];
-  const tB1 = w0 * grid[a + 14] + w1 * grid[a + 15] + w2 * grid[b + 14] + w3 * grid[b + 15];
-  const pvB = w0 * grid[a + 16] + w1 * grid[a + 17] + w2 * grid[b + 16] + w3 * grid[b + 17];
-  const pvB1 = w0 * grid[a + 18] + w1 * grid[a + 19] + w2 * grid[b + 18] + w3 * grid[b + 19];
-  const sB = w0 * grid[a + 20] + w1 * grid[a + 21] + w2 * grid[b + 20] + w3 * grid[b + 21];
-  const sB1 = w0 * grid[a + 22] + w1 * grid[a + 23] + w2 * grid[b + 22] + w3 * grid[b + 23];
-
-  out[OUT_T] = v0 * tA + v1 * tA1 + v2 * tB + v3 * tB1;
-  out[OUT_RHO] = block[P] / (v0 * pvA + v1 * pvA1 + v2 * pvB + v3 * pvB1);
-  out[OUT_DTDH] = (d2 * (tB - tA) + d1 * tA1 + d3 * tB1) * invSpan;
-  out[OUT_S] = v0 * sA + v1 * sA1 + v2 * sB + v3 * sB1;
-}
-
-function columnStart(c: Float64Array, side: number, column: number): number {
-  const fine = c[side + S_FINE];
-  return column < fine
-    ? column * c[side + S_FINE_WIDTH]
-    : c[side + S_KNEE] + (column - fine) * c[side + S_COARSE_WIDTH];
-}
-
-function cellWidth(c: Float64Array, side: number, column: number): number {
-  return column < c[side + S_FINE] ? c[side + S_FINE_WIDTH] : c[side + S_COARSE_WIDTH];
-}
-
-function cornerPlace(c: Float64Array, side: number, block: Float64Array, column: number): number {
-  return ((block[ROW] * c[side + S_WIDTH] + column) * NODE_SIZE) | 0;
-}
-
 /** A field at a column, on the block's isobar. */
-function cornerValue(
-  grid: Float64Array,
-  c: Float64Array,
-  side: number,
-  block: Float64Array,
-  column: number,
-  field: number,
-): number {
-  const a = cornerPlace(c, side, block, column) + field;
-  const b = a + c[side + S_WIDTH] * NODE_SIZE;
+function cornerValue(grid: Float64Array, c: Float64Array, block: Float64Array, column: number, field: number): number {
+  const a = (block[ROW] * c[C_COLUMNS] + column) * NODE_SIZE + field;
+  const b = a + c[C_COLUMNS] * NODE_SIZE;
   return block[W0] * grid[a] + block[W1] * grid[a + 1] + block[W2] * grid[b] + block[W3] * grid[b + 1];
-}
-
-/** Value and slope (per cell) of a field at both ends of a cell, on the block's isobar. */
-function cellEnds(
-  grid: Float64Array,
-  c: Float64Array,
-  side: number,
-  block: Float64Array,
-  column: number,
-  field: number,
-  ends: Float64Array,
-): void {
-  const width = cellWidth(c, side, column);
-  ends[0] = cornerValue(grid, c, side, block, column, field);
-  ends[1] = cornerValue(grid, c, side, block, column, field + 2) * width;
-  ends[2] = cornerValue(grid, c, side, block, column + 1, field);
-  ends[3] = cornerValue(grid, c, side, block, column + 1, field + 2) * width;
 }
 
 function hermite(f0: number, d0: number, f1: number, d1: number, t: number): number {

@@ -4,17 +4,14 @@ import { EOS } from './helmholtz';
 import { NODE, NODE_SIZE, SAT, SAT_SIZE, TRANSPORT_SIZE } from './layout';
 import type { RefrigerantData } from './refrigerantData';
 
-/** Columns of a single-phase side: eta = 0 on the saturation line, 1 at the far temperature; finer below `knee`. */
-export interface Columns {
-  readonly knee: number;
-  readonly fine: number;
-  readonly coarse: number;
-}
-
+/**
+ * Columns of both single-phase sides: eta is 0 on the saturation line and 1 at the far temperature; the columns lie
+ * evenly in (1 + k) eta/(1 + k eta), that is (1 + k)^2 times as dense beside the saturation line as at the far end.
+ */
 export interface TableSpec {
   readonly rows: number;
-  readonly vapour: Columns;
-  readonly liquid: Columns;
+  readonly columns: number;
+  readonly stretch: number;
 }
 
 /** Everything `FluidTable` looks things up in. */
@@ -40,16 +37,13 @@ const T_FIRST = 193.15;
 const T_BOTTOM = 183.15;
 const TOP_OF_CRITICAL = 0.985;
 
-export const STANDARD_SPEC: TableSpec = {
-  rows: 56,
-  vapour: { knee: 0.2, fine: 12, coarse: 14 },
-  liquid: { knee: 0.15, fine: 8, coarse: 8 },
-};
+export const STANDARD_SPEC: TableSpec = { rows: 56, columns: 25, stretch: 2 };
 
-/** Position eta of a column. */
-export function columnEta(columns: Columns, j: number): number {
-  const { knee, fine, coarse } = columns;
-  return j < fine ? (knee * j) / fine : knee + ((1 - knee) * (j - fine)) / coarse;
+/** Position eta of a column, and the slope of eta along the column index. */
+function columnEta({ columns, stretch }: TableSpec, j: number): { eta: number; slope: number } {
+  const share = j / (columns - 1);
+  const denominator = 1 + stretch * (1 - share);
+  return { eta: share / denominator, slope: (1 + stretch) / (denominator * denominator * (columns - 1)) };
 }
 
 interface Row {
@@ -75,8 +69,8 @@ export function buildTable(fluid: FluidEos, spec: TableSpec = STANDARD_SPEC): Ta
     saturationRow(fluid, row, tTop, saturation.subarray(i * SAT_SIZE));
   });
   fillSlopes(saturation, spec.rows, SAT_SIZE, [SAT.INV_CP_L, SAT.INV_CP_V]);
-  const vapour = buildSide(fluid, rows, saturation, spec.vapour, true);
-  const liquid = buildSide(fluid, rows, saturation, spec.liquid, false);
+  const vapour = buildSide(fluid, rows, saturation, spec, true);
+  const liquid = buildSide(fluid, rows, saturation, spec, false);
   const transport = buildTransport(data, rows);
   return { data, spec, pMin, pMax, xFirst, dx, saturation, transport, vapour, liquid, tTop, tBottom: T_BOTTOM };
 }
@@ -127,15 +121,18 @@ function saturationRow(fluid: FluidEos, row: Row, tTop: number, out: Float64Arra
   edge(0, sat.tBubble, sat.rhoLiquid, sat.tBubbleSlope);
   edge(1, sat.tDew, sat.rhoVapour, sat.tDewSlope);
 
-  const far = (field: number, t: number, start: number): void => {
+  // Far edges of the two sides: what is kept is 1/(h_far - h_near), which the look-ups multiply with.
+  const far = (field: number, near: number, t: number, start: number): void => {
     const rho = fluid.density(t, p, start);
     fluid.eos.evaluate(t, rho);
     const rhoT = -o[EOS.P_T] / o[EOS.P_RHO];
-    put(out, field, o[EOS.H] + fluid.hOffset, (1 / rho + (t * rhoT) / (rho * rho)) * pSlope);
+    const inverse = 1 / (o[EOS.H] + fluid.hOffset - out[near]);
+    const slope = (1 / rho + (t * rhoT) / (rho * rho)) * pSlope - out[near + 1];
+    put(out, field, inverse, -slope * inverse * inverse);
   };
   const gas = (p * fluid.data.molarMass) / (fluid.data.gasConstant * tTop);
-  far(SAT.H_TOP, tTop, gas);
-  far(SAT.H_BOTTOM, T_BOTTOM, fluid.massDensity(fluid.data.ancillaries.rhoL, T_BOTTOM));
+  far(SAT.INV_SPAN_V, SAT.H_V, tTop, gas);
+  far(SAT.INV_SPAN_L, SAT.H_L, T_BOTTOM, fluid.massDensity(fluid.data.ancillaries.rhoL, T_BOTTOM));
 }
 
 function put(out: Float64Array, field: number, value: number, slope: number): void {
@@ -147,26 +144,27 @@ function put(out: Float64Array, field: number, value: number, slope: number): vo
  * Nodes of one single-phase side, marched outwards from the saturation line. First derivatives are exact (from the
  * equation of state), the mixed one is a fourth-order difference along the rows.
  */
-function buildSide(fluid: FluidEos, rows: readonly Row[], sat: Float64Array, columns: Columns, vapour: boolean) {
-  const width = columns.fine + columns.coarse + 1;
-  const stride = width * NODE_SIZE;
+function buildSide(fluid: FluidEos, rows: readonly Row[], sat: Float64Array, spec: TableSpec, vapour: boolean) {
+  const stride = spec.columns * NODE_SIZE;
   const grid = new Float64Array(rows.length * stride);
   const o = fluid.eos.out;
   const state = { temperature: 0, rho: 0 };
+  const columns = Array.from({ length: spec.columns }, (_, j) => columnEta(spec, j));
+  const nearField = vapour ? SAT.H_V : SAT.H_L;
+  const spanField = vapour ? SAT.INV_SPAN_V : SAT.INV_SPAN_L;
   rows.forEach(({ p, pSlope, sat: edge }, i) => {
     const s = i * SAT_SIZE;
-    const h0 = sat[s + (vapour ? SAT.H_V : SAT.H_L)];
-    const h0Slope = sat[s + (vapour ? SAT.H_V : SAT.H_L) + 1];
-    const span = sat[s + (vapour ? SAT.H_TOP : SAT.H_BOTTOM)] - h0;
-    const spanSlope = sat[s + (vapour ? SAT.H_TOP : SAT.H_BOTTOM) + 1] - h0Slope;
-    for (let j = 0; j < width; j++) {
-      const eta = columnEta(columns, j);
+    const h0 = sat[s + nearField];
+    const h0Slope = sat[s + nearField + 1];
+    const span = 1 / sat[s + spanField];
+    const spanSlope = -sat[s + spanField + 1] * span * span;
+    columns.forEach(({ eta, slope }, j) => {
       const k = i * stride + j * NODE_SIZE;
       if (j === 0) {
         state.temperature = vapour ? edge.tDew : edge.tBubble;
         state.rho = vapour ? edge.rhoVapour : edge.rhoLiquid;
       } else {
-        predict(grid, k, stride, i, p, span * (eta - columnEta(columns, j - 1)), state, o);
+        predict(grid, k, stride, i, p, span * (eta - columns[j - 1].eta), state, o);
         fluid.solvePressureEnthalpy(p, h0 + eta * span, state);
       }
       const { temperature: t, rho } = state;
@@ -177,17 +175,14 @@ function buildSide(fluid: FluidEos, rows: readonly Row[], sat: Float64Array, col
       const rhoP = 1 / o[EOS.P_RHO] + rhoT * tP;
       const pvH = (-p / (rho * rho)) * rhoT * tH;
       const pvP = 1 / rho - (p * rhoP) / (rho * rho);
-      const hSlope = h0Slope + eta * spanSlope;
-      node(grid, k + NODE.T, t, tP * pSlope + tH * hSlope, tH * span);
-      node(grid, k + NODE.PV, p / rho, pvP * pSlope + pvH * hSlope, pvH * span);
-      node(grid, k + NODE.S, o[EOS.S] + fluid.sOffset, (-pSlope / rho + hSlope) / t, span / t);
-    }
+      const alongRow = h0Slope + eta * spanSlope;
+      const alongColumn = span * slope;
+      node(grid, k + NODE.T, t, tP * pSlope + tH * alongRow, tH * alongColumn);
+      node(grid, k + NODE.PV, p / rho, pvP * pSlope + pvH * alongRow, pvH * alongColumn);
+      node(grid, k + NODE.S, o[EOS.S] + fluid.sOffset, (-pSlope / rho + alongRow) / t, alongColumn / t);
+    });
   });
-  for (let j = 0; j < width; j++) {
-    for (let field = 0; field < NODE_SIZE; field += 4) {
-      difference(grid, rows.length, stride, j * NODE_SIZE + field + 2, j * NODE_SIZE + field + 3);
-    }
-  }
+  for (let k = 0; k < stride; k += 4) difference(grid, rows.length, stride, k + 2, k + 3);
   return grid;
 }
 

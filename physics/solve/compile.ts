@@ -53,6 +53,8 @@ export class Rig {
     readonly data: MachineData,
     readonly effective: Effective,
     readonly conditions: Conditions,
+    /** opening of the healthy valve at the design point: where the controller starts */
+    readonly designOpening: number,
   ) {
     this.pressure = pressureAtAltitude(conditions.altitude);
     this.standardPressure = fluid.pDew(298.15);
@@ -136,7 +138,7 @@ export function designPoint(
   if (known) return known;
   const description = plantDescription(plant);
   const data = machineData(plant, refrigerant);
-  const rig = new Rig(fluidTable(refrigerant), data, healthy(data), description.designConditions);
+  const rig = new Rig(fluidTable(refrigerant), data, healthy(data), description.designConditions, 1);
   const { indoor, wetBulb } = description.designConditions;
   rig.circuit.indoorAir.setWetBulb(indoor, wetBulb);
   rig.setAir(RUNNING, indoor, rig.circuit.indoorAir.humidity);
@@ -185,8 +187,9 @@ export function compile(setup: MachineSetup): Rig {
   effective.displacement *= nuisance.displacement;
   effective.metering *= nuisance.meteringArea;
   effective.voltage *= nuisance.voltage;
-  applyFaults(setup.plant, setup.faults, effective, designPoint(setup.plant, setup.refrigerant).point, data);
-  return new Rig(fluidTable(setup.refrigerant), data, effective, setup.conditions);
+  const design = designPoint(setup.plant, setup.refrigerant).point;
+  applyFaults(setup.plant, setup.faults, effective, design, data);
+  return new Rig(fluidTable(setup.refrigerant), data, effective, setup.conditions, design.opening);
 }
 
 function check(name: string, value: number, low: number, high: number): void {

@@ -4,7 +4,11 @@
  */
 import type { FluidTable } from '../fluids/fluid';
 import * as L from '../fluids/layout';
+import { ln } from '../math/elementary';
+import type { Controls } from '../types';
+import type { Rig } from './compile';
 import type { Effective, MachineData } from './effective';
+import type { CircuitState } from './state';
 
 export function totalVolume(data: MachineData): number {
   const l = data.lines;
@@ -18,6 +22,16 @@ export function totalVolume(data: MachineData): number {
     l.expansionVolume +
     l.suctionVolume
   );
+}
+
+/** Volume of the high side (discharge, condenser, liquid line) and of the rest, m3. */
+export function highVolume(rig: Rig): number {
+  const l = rig.data.lines;
+  return rig.data.condenser.volume + l.dischargeVolume + l.liquidVolume + l.liquidLineVolume;
+}
+
+export function lowVolume(rig: Rig): number {
+  return totalVolume(rig.data) - highVolume(rig);
 }
 
 /**
@@ -50,4 +64,89 @@ export function standingPressure(
     }
   }
   return p + effective.nitrogen * fluid.pDew(298.15) * (cold / 298.15);
+}
+
+/** State of the machine after a long stop in air of these temperatures: pressures equal, liquid in the colder half. */
+export function standingState(rig: Rig, controls: Controls, room: number, roomHumidity: number, charge: number): CircuitState {
+  const { fluid, data, env } = rig;
+  const outdoor = env.outdoor;
+  const indoorCold = room <= outdoor;
+  const cold = indoorCold ? room : outdoor;
+  const warm = indoorCold ? outdoor : room;
+  const vHigh = highVolume(rig);
+  const vLow = lowVolume(rig);
+  rig.effective.charge = charge;
+  const nitrogen = rig.effective.nitrogen * fluid.pDew(298.15) * (cold / 298.15);
+  const p = standingPressure(fluid, data, rig.effective, outdoor, room) - nitrogen;
+  const block = new Float64Array(L.BLOCK_SIZE);
+  const out = new Float64Array(L.OUT_SIZE);
+  fluid.setPressure(p, block);
+  const warmVolume = indoorCold ? vHigh : vLow;
+  const coldVolume = indoorCold ? vLow : vHigh;
+  const hWarm = fluid.hVapour(block, warm > block[L.T_DEW] ? warm : block[L.T_DEW]);
+  fluid.state(block, hWarm, out);
+  const massWarm = out[L.OUT_RHO] * warmVolume;
+  const massCold = charge - massWarm;
+  // liquid and vapour in the cold vessel by its volume
+  const v = coldVolume / massCold;
+  const quality = (v - 1 / block[L.RHO_L]) / (1 / block[L.RHO_V] - 1 / block[L.RHO_L]);
+  let hCold = block[L.H_L] + quality * (block[L.H_V] - block[L.H_L]);
+  if (quality > 1) hCold = fluid.hVapour(block, cold > block[L.T_DEW] ? cold : block[L.T_DEW]);
+  const energyWarm = massWarm * hWarm - p * warmVolume;
+  const energyCold = massCold * hCold - p * coldVolume;
+  const n = data.condenser.segments;
+  const k = data.evaporator.segments;
+  const condenserWall = new Array<number>(n).fill(outdoor);
+  const evaporatorWall = new Array<number>(k).fill(room);
+  const opening = data.control.metering === 'fixed' ? 1 : data.control.parkedOpening;
+  return {
+    time: 0,
+    regime: 'still',
+    turning: false,
+    x: [ln(p), ln(p), hWarm / 1e5],
+    condenserWall,
+    evaporatorWall,
+    shell: outdoor,
+    pipes: {
+      suction: outdoor,
+      compressorIn: outdoor,
+      discharge: outdoor,
+      liquid: outdoor,
+      afterDrier: outdoor,
+      evaporatorOut: room,
+    },
+    inputs: {
+      dt: 1,
+      condenserWall,
+      evaporatorWall,
+      shell: outdoor,
+      massHigh: indoorCold ? massWarm : massCold,
+      opening,
+      speed: 1,
+      room,
+      roomHumidity,
+      controls,
+    },
+    charge,
+    massHigh: indoorCold ? massWarm : massCold,
+    energyHigh: indoorCold ? energyWarm : energyCold,
+    energyLow: indoorCold ? energyCold : energyWarm,
+    opening: Number.isNaN(rig.effective.stuckOpening) ? opening : rig.effective.stuckOpening,
+    speed: 1,
+    valveError: 0,
+    speedError: 0,
+    sensed: { suctionLine: outdoor, evaporatorCoil: room, dischargeLine: outdoor },
+    room,
+    roomHumidity,
+    load: 0,
+    waterLoad: 0,
+    frost: new Array<number>(k).fill(0),
+    controller: 'off',
+    restartIn: 0,
+    runningFor: 0,
+    limitFor: 0,
+    trips: 0,
+    handOver: 0,
+    rate: 1,
+  };
 }

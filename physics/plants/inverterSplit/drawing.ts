@@ -38,6 +38,9 @@ export const INVERTER_SPLIT_DRAWING: PlantDrawing = {
     { id: 'indoor-coil', kind: 'coil', x: 3.25, y: 2.12, w: 1.55, h: 0.48, role: 'evaporator', inlet: 'left' },
     { id: 'indoor-fan', kind: 'fan', x: 3.52, y: 2.69, w: 0.66, h: 0.66, role: 'evaporator' },
     { id: 'outlet-grille', kind: 'grille', x: 3.05, y: 3.2, w: 0.1, h: 0.32 },
+    { id: 'room-window', kind: 'window', x: 0.95, y: 2.3, w: 1.35, h: 1.5 },
+    { id: 'room-door', kind: 'door', x: 2.95, y: 4, w: 0.95, h: 1.85 },
+    { id: 'desk', kind: 'counter', x: 0.85, y: 4.95, w: 1.75, h: 0.9 },
     { id: 'data-panel', kind: 'thermostat', x: 4.98, y: 4.18, w: 0.32, h: 0.44 },
   ],
   pipes: [

@@ -18,8 +18,8 @@ export const ORIFICE_SPLIT_DRAWING: PlantDrawing = {
     { id: 'loft', kind: 'loft', x: 4.45, y: 0.35, w: 6.1, h: 2.55, shape: 'gable' },
     { id: 'loft-floor-space', kind: 'loft', x: 4.75, y: 2.9, w: 5.5, h: 0.7 },
     { id: 'room', kind: 'room', x: 4.95, y: 3.75, w: 5.1, h: 2.15 },
-    { id: 'outer-wall', kind: 'wall', x: 4.75, y: 2.9, w: 0.2, h: 3 },
-    { id: 'far-wall', kind: 'wall', x: 10.05, y: 2.9, w: 0.2, h: 3 },
+    { id: 'outer-wall', kind: 'wall', x: 4.75, y: 2.62, w: 0.2, h: 3.28 },
+    { id: 'far-wall', kind: 'wall', x: 10.05, y: 2.62, w: 0.2, h: 3.28 },
     { id: 'ceiling', kind: 'wall', x: 4.95, y: 3.6, w: 5.1, h: 0.15 },
     { id: 'roof', kind: 'roof', x: 4.45, y: 0.35, w: 6.1, h: 2.55, shape: 'gable' },
   ],
@@ -45,6 +45,9 @@ export const ORIFICE_SPLIT_DRAWING: PlantDrawing = {
     { id: 'indoor-coil', kind: 'coil', x: 7.02, y: 2.36, w: 0.66, h: 1.0, role: 'evaporator', inlet: 'bottom' },
     { id: 'orifice', kind: 'orifice', x: 6.76, y: 3.14, w: 0.18, h: 0.18 },
     { id: 'indoor-fan', kind: 'fan', x: 7.98, y: 2.43, w: 0.88, h: 0.88, role: 'evaporator' },
+    { id: 'shop-window', kind: 'window', x: 6.55, y: 4.3, w: 1.5, h: 0.85 },
+    { id: 'shop-door', kind: 'door', x: 8.35, y: 4.15, w: 0.85, h: 1.75 },
+    { id: 'counter', kind: 'counter', x: 5.3, y: 5.1, w: 2.35, h: 0.8 },
     { id: 'thermostat', kind: 'thermostat', x: 9.89, y: 4.55, w: 0.16, h: 0.26 },
   ],
   pipes: [
@@ -221,6 +224,7 @@ export const ORIFICE_SPLIT_DRAWING: PlantDrawing = {
   drain: [
     [7.35, 3.4],
     [7.35, 3.52],
-    [7.9, 3.52],
+    [4.62, 3.56],
+    [4.62, 3.8],
   ],
 };

@@ -1,0 +1,221 @@
+/**
+ * Time: one step of the whole machine. Decides the regime (flow / still), steps the circuit, then the room, the ice, the
+ * sensors and the controller. Deterministic: no clock, no randomness.
+ */
+import { PhysicsError } from '../errors';
+import { exp } from '../math/elementary';
+import type { Controls, ControllerState } from '../types';
+import type { Rig } from './compile';
+import { sensorTruth } from './control';
+import { crossedLimit, decide, laggedSensors, limitTime, regulate, RESTART_DELAY } from './controller';
+import { type FlowResult, flowStep, pipeTemps } from './flowStep';
+import { type CircuitState, LOCK_OUT_TRIPS } from './state';
+import { type StillResult, stillStep } from './stillStep';
+import { frostStep } from './walls';
+
+/** s after a start at which the hand-over to flow is tried: keeping the mass split, freeing it, freeing it at any jump. */
+const TRY_KEEPING = 12;
+const TRY_FREEING = 25;
+const TRY_ANYHOW = 60;
+/** largest |ln p_flow / p_still| accepted at a hand-over */
+const CLOSE = 0.22;
+const MOISTURE_MASS = 1;
+
+/** Controls as the fans see them: the outdoor fan runs with the compressor, the indoor fan while the machine is on. */
+function fansFor(controls: Controls, turning: boolean): Controls {
+  return {
+    ...controls,
+    outdoorFanRunning: controls.outdoorFanRunning && turning,
+    indoorFanRunning: controls.indoorFanRunning && turning,
+  };
+}
+
+/** Advance by dt whole seconds. Throws PhysicsError with the time where a step cannot be computed in any way. */
+export function advance(rig: Rig, state: CircuitState, controls: Controls, dt: number): CircuitState {
+  if (!(dt >= 1 && dt <= 30) || Math.floor(dt) !== dt) {
+    throw new PhysicsError('bad-input', `dt: ${dt} is not a whole number of seconds within 1…30`, { dt });
+  }
+  const decided: CircuitState = { ...state, ...decide(rig, state, controls, dt) };
+  const fans = fansFor(controls, decided.turning);
+  rig.setAir(fans, state.room, state.roomHumidity);
+  if (decided.turning && decided.regime === 'flow') {
+    const next = inFlow(rig, decided, fans, dt, 0);
+    if (next) return next;
+  }
+  const still = decided.regime === 'flow' ? brokenOff(rig, decided) : decided;
+  rig.effective.charge = still.charge;
+  const result = stillStep(rig, still, dt);
+  const stepped = afterStill(rig, decided, still, result, dt);
+  if (!stepped.turning || stepped.runningFor < TRY_KEEPING) return stepped;
+  return handOver(rig, stepped, fans) ?? stepped;
+}
+
+/** A step in flow, halved where it cannot be solved; null where even short steps fail. */
+function inFlow(rig: Rig, state: CircuitState, controls: Controls, dt: number, depth: number): CircuitState | null {
+  let result: FlowResult;
+  try {
+    result = flowStep(rig, state, state.x, dt, false);
+  } catch (error) {
+    if (!(error instanceof PhysicsError)) throw error;
+    if (depth >= 4) return null;
+    const half = inFlow(rig, state, controls, dt / 2, depth + 1);
+    if (!half?.turning || half.regime !== 'flow') return half;
+    rig.setAir(controls, half.room, half.roomHumidity);
+    return inFlow(rig, half, controls, dt / 2, depth + 1);
+  }
+  return afterFlow(rig, state, controls, result, dt);
+}
+
+function afterFlow(rig: Rig, state: CircuitState, controls: Controls, result: FlowResult, dt: number): CircuitState {
+  const { circuit, data } = rig;
+  const { condenserWall, evaporatorWall } = result;
+  const frost = frostStep(
+    state.frost,
+    evaporatorWall,
+    circuit.evaporator.water,
+    data.evaporator.wallCapacity / data.evaporator.segments,
+    dt,
+  );
+  const sensed = laggedSensors(state.sensed, sensorTruth(circuit), dt);
+  const power = circuit.compressor.power;
+  const limitFor = limitTime(rig, power, state.limitFor, circuit.pSuction, circuit.compressor.tDischarge, dt);
+  const next: CircuitState = {
+    ...state,
+    time: state.time + dt,
+    regime: 'flow',
+    x: result.x,
+    condenserWall,
+    evaporatorWall,
+    shell: circuit.compressor.shell,
+    inputs: {
+      dt,
+      condenserWall: state.condenserWall,
+      evaporatorWall: state.evaporatorWall,
+      shell: state.shell,
+      massHigh: state.massHigh,
+      opening: state.opening,
+      speed: state.speed,
+      room: state.room,
+      roomHumidity: state.roomHumidity,
+      controls,
+    },
+    massHigh: circuit.massHigh,
+    energyHigh: circuit.energyHigh,
+    energyLow: circuit.energyLow,
+    sensed,
+    frost,
+    limitFor,
+    controller: runningWord(rig, state),
+    handOver: result.handOver,
+    ...roomStep(rig, state, circuit.evaporator.airHeat, circuit.evaporator.waterTotal, dt),
+    rate: largestRate(state, result.x, condenserWall, evaporatorWall, dt),
+  };
+  const regulated = { ...next, ...regulate(rig, next, controls, dt) };
+  return tripped(rig, regulated, crossedLimit(rig, power, regulated, circuit.pDischarge, circuit.pSuction, circuit.compressor.tDischarge));
+}
+
+function afterStill(rig: Rig, decided: CircuitState, still: CircuitState, result: StillResult, dt: number): CircuitState {
+  const { state } = result;
+  const truth = {
+    suctionLine: state.pipes.suction,
+    evaporatorCoil: state.evaporatorWall[(state.evaporatorWall.length / 3) | 0],
+    dischargeLine: state.pipes.discharge,
+  };
+  const next: CircuitState = {
+    ...state,
+    sensed: laggedSensors(decided.sensed, truth, dt),
+    limitFor: decided.turning ? limitTime(rig, result.power, decided.limitFor, result.low.pressure, state.pipes.discharge, dt) : 0,
+    ...roomStep(rig, still, result.airHeat, result.water, dt),
+    rate: largestRate(still, state.x, state.condenserWall, state.evaporatorWall, dt),
+  };
+  if (!next.turning) return next;
+  return tripped(rig, next, crossedLimit(rig, result.power, next, result.high.pressure, result.low.pressure, state.pipes.discharge));
+}
+
+/** Flow stops: the sides become vessels with the mass and energy that they held. */
+function brokenOff(rig: Rig, state: CircuitState): CircuitState {
+  restore(rig, state);
+  return { ...state, regime: 'still', pipes: pipeTemps(rig) };
+}
+
+/** Put the rig's circuit at a flow state's last evaluation. */
+export function restore(rig: Rig, state: CircuitState): void {
+  const { inputs } = state;
+  const { env, circuit } = rig;
+  rig.setAir(inputs.controls, inputs.room, inputs.roomHumidity);
+  env.dt = inputs.dt;
+  env.opening = inputs.opening;
+  env.speed = inputs.speed;
+  env.condenserWall = inputs.condenserWall;
+  env.evaporatorWall = inputs.evaporatorWall;
+  env.shell = inputs.shell;
+  env.massHigh = inputs.massHigh;
+  rig.effective.charge = state.charge;
+  circuit.evaluate(exp(state.x[0]), exp(state.x[1]), state.x[2] * 1e5, env, new Float64Array(3));
+}
+
+function handOver(rig: Rig, state: CircuitState, controls: Controls): CircuitState | null {
+  rig.setAir(controls, state.room, state.roomHumidity);
+  for (const free of state.runningFor < TRY_FREEING ? [false] : [false, true]) {
+    try {
+      const result = flowStep(rig, state, state.x, 1, free);
+      const jump = Math.max(Math.abs(result.x[0] - state.x[0]), Math.abs(result.x[1] - state.x[1]));
+      if (jump > CLOSE && state.runningFor < TRY_ANYHOW) continue;
+      // the hand-over itself takes no time: the second that was solved is not counted
+      const flowing = afterFlow(rig, state, controls, result, 1);
+      return { ...flowing, time: state.time, room: state.room, roomHumidity: state.roomHumidity };
+    } catch (error) {
+      if (!(error instanceof PhysicsError)) throw error;
+    }
+  }
+  return null;
+}
+
+function roomStep(rig: Rig, state: CircuitState, heat: number, water: number, dt: number): Pick<CircuitState, 'room' | 'roomHumidity'> {
+  const { data } = rig;
+  // the building's load was measured against what the machine took out as found, its fan's heat included
+  const sensible = heat - water * 2.501e6 - rig.indoorFan.power;
+  return {
+    room: state.room + (dt * (state.load - sensible)) / data.roomCapacity,
+    roomHumidity: Math.max(0.001, state.roomHumidity + (dt * (state.waterLoad - water)) / (data.roomAir * MOISTURE_MASS)),
+  };
+}
+
+function runningWord(rig: Rig, state: CircuitState): ControllerState {
+  const { data, circuit } = rig;
+  const { limits, control } = data;
+  if (!control.variableSpeed) return 'cooling';
+  const near =
+    circuit.compressor.tDischarge > limits.slowDownTemp - 0.5 || circuit.pDischarge > limits.slowDownPressure - 1e4;
+  if (near) return 'slowed-by-discharge-heat';
+  return state.speed > control.maxSpeed - 1e-6 ? 'cooling-at-full-speed' : 'cooling';
+}
+
+function tripped(rig: Rig, state: CircuitState, limit: ControllerState | null): CircuitState {
+  if (limit === null) return state;
+  const stopped = state.regime === 'flow' ? brokenOff(rig, state) : state;
+  const trips = state.trips + 1;
+  return {
+    ...stopped,
+    turning: false,
+    controller: limit,
+    trips,
+    restartIn: trips >= LOCK_OUT_TRIPS ? 1e9 : RESTART_DELAY,
+    runningFor: 0,
+    limitFor: 0,
+  };
+}
+
+function largestRate(
+  before: CircuitState,
+  x: readonly number[],
+  condenserWall: readonly number[],
+  evaporatorWall: readonly number[],
+  dt: number,
+): number {
+  // one number in kelvin per second: pressures by about 30 K per unit of ln p
+  let most = 30 * Math.max(Math.abs(x[0] - before.x[0]), Math.abs(x[1] - before.x[1]));
+  for (let i = 0; i < condenserWall.length; i++) most = Math.max(most, Math.abs(condenserWall[i] - before.condenserWall[i]));
+  for (let i = 0; i < evaporatorWall.length; i++) most = Math.max(most, Math.abs(evaporatorWall[i] - before.evaporatorWall[i]));
+  return most / dt;
+}

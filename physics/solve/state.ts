@@ -1,0 +1,73 @@
+/**
+ * A machine's state between steps: plain immutable data. Flow and still regime share everything but the vessels.
+ */
+import type { Controls, ControllerState, MachineState } from '../types';
+
+/** Pipe temperatures where clamps go, K. In flow they follow the refrigerant, standing still they drift to the air. */
+export interface PipeTemps {
+  readonly suction: number;
+  readonly compressorIn: number;
+  readonly discharge: number;
+  readonly liquid: number;
+  readonly afterDrier: number;
+  readonly evaporatorOut: number;
+}
+
+/** What the last flow evaluation stood on, so that a snapshot can repeat it to the last bit. dt 0 = steady. */
+export interface FlowInputs {
+  readonly dt: number;
+  readonly condenserWall: readonly number[];
+  readonly evaporatorWall: readonly number[];
+  readonly shell: number;
+  readonly massHigh: number;
+  readonly opening: number;
+  readonly speed: number;
+  readonly room: number;
+  readonly roomHumidity: number;
+  readonly controls: Controls;
+}
+
+export interface CircuitState extends MachineState {
+  readonly time: number;
+  readonly regime: 'flow' | 'still';
+  /** the compressor turns */
+  readonly turning: boolean;
+  /** ln p_high, ln p_low, cylinder enthalpy / 1e5: warm start in flow; vessel pressures standing still */
+  readonly x: readonly [number, number, number];
+  readonly condenserWall: readonly number[];
+  readonly evaporatorWall: readonly number[];
+  readonly shell: number;
+  readonly pipes: PipeTemps;
+  readonly inputs: FlowInputs;
+  /** kg of refrigerant in the machine, and of it on the high side */
+  readonly charge: number;
+  readonly massHigh: number;
+  /** internal energy of the refrigerant on either side, J */
+  readonly energyHigh: number;
+  readonly energyLow: number;
+  readonly opening: number;
+  readonly speed: number;
+  readonly valveError: number;
+  readonly speedError: number;
+  /** what the lagging sensors feel, K */
+  readonly sensed: { readonly suctionLine: number; readonly evaporatorCoil: number; readonly dischargeLine: number };
+  readonly room: number;
+  readonly roomHumidity: number;
+  /** heat and water that the building brings into the room, W and kg/s: what the machine took out as found */
+  readonly load: number;
+  readonly waterLoad: number;
+  readonly frost: readonly number[];
+  readonly controller: ControllerState;
+  /** s until the controller may start again; s since the compressor started; s that a limit has been crossed */
+  readonly restartIn: number;
+  readonly runningFor: number;
+  readonly limitFor: number;
+  readonly trips: number;
+  /** energy that could not be booked to a wall at a change of regime, J: printed by the qualification */
+  readonly handOver: number;
+  /** fastest relative change in the last step, 1/s and K/s */
+  readonly rate: number;
+}
+
+/** Trips after which the controller stays off. */
+export const LOCK_OUT_TRIPS = 3;

@@ -1,0 +1,172 @@
+/**
+ * One step of a machine that stands still or is just starting: two vessels joined by the metering device, the leak and,
+ * while it turns, the compressor. Explicit in short substeps; mass and energy are conserved exactly.
+ */
+import * as L from '../fluids/layout';
+import { exp, ln } from '../math/elementary';
+import { nozzleFlux } from '../parts/compressor';
+import { motorLossFactor, slipPerWatt } from '../parts/motor';
+import type { Rig } from './compile';
+import { highVolume, lowVolume } from './standing';
+import type { CircuitState, PipeTemps } from './state';
+import { Vessel } from './vessels';
+import { frostStep, stillCoil } from './walls';
+
+const SUBSTEP = 0.5;
+/** s for a pipe to take on the temperature of the air around it, and of the gas that starts to move in it */
+const PIPE_TO_AIR = 400;
+const PIPE_TO_GAS = 15;
+
+export interface StillResult {
+  readonly state: CircuitState;
+  readonly high: Vessel;
+  readonly low: Vessel;
+  /** last substep's flows, kg/s */
+  readonly compressorFlow: number;
+  readonly valveFlow: number;
+  readonly power: number;
+  /** W, kg/s out of the room's air */
+  readonly airHeat: number;
+  readonly water: number;
+  readonly condenserHeat: number;
+}
+
+/** @param dt whole seconds; 0 only evaluates. Throws PhysicsError where a vessel leaves the tables. */
+export function stillStep(rig: Rig, from: CircuitState, dt: number): StillResult {
+  const { fluid, data, effective, circuit } = rig;
+  const vHigh = highVolume(rig);
+  const vLow = lowVolume(rig);
+  const high = new Vessel();
+  const low = new Vessel();
+  let massHigh = from.massHigh;
+  let energyHigh = from.energyHigh;
+  let energyLow = from.energyLow;
+  let condenserWall = [...from.condenserWall];
+  let evaporatorWall = [...from.evaporatorWall];
+  let frost = from.frost;
+  let shell = from.shell;
+  let pHigh = exp(from.x[0]);
+  let pLow = exp(from.x[1]);
+  let hCylinder = from.x[2] * 1e5;
+  let compressorFlow = 0;
+  let valveFlow = 0;
+  let power = 0;
+  let airHeat = 0;
+  let water = 0;
+  let condenserHeat = 0;
+  let tDischarge = from.pipes.discharge;
+  const substeps = Math.round(dt / SUBSTEP);
+
+  for (let k = 0; k <= substeps; k++) {
+    high.settle(fluid, massHigh, energyHigh, vHigh, pHigh);
+    low.settle(fluid, from.charge - massHigh, energyLow, vLow, pLow);
+    pHigh = high.pressure;
+    pLow = low.pressure;
+
+    // metering device, either way
+    const forward = pHigh >= pLow;
+    const up = forward ? high : low;
+    const hValve = forward ? up.bottomEnthalpy : up.topEnthalpy;
+    circuit.path.solve(fluid, data.liquid, up.block, hValve, forward ? pLow : pHigh, effective.drier, from.opening * effective.metering, 0.01);
+    valveFlow = forward ? circuit.path.flow : -circuit.path.flow;
+    const hTop = high.topEnthalpy;
+    const leak = effective.leakArea > 0 && forward ? effective.leakArea * nozzleFlux(pHigh, high.block[L.RHO_V], pLow) : 0;
+
+    let hDischarge = 0;
+    compressorFlow = 0;
+    power = 0;
+    hCylinder = low.topEnthalpy;
+    const held = data.compressor.shellCapacity / SUBSTEP;
+    if (from.turning) {
+      const motor = data.motor;
+      circuit.compressor.run(
+        fluid,
+        low.block,
+        high.block,
+        hCylinder,
+        data.compressor.ratedSpeed * from.speed,
+        0,
+        motorLossFactor(motor, effective.weakCapacitor, effective.voltage),
+        slipPerWatt(motor, effective.weakCapacitor, effective.voltage),
+        rig.env.outdoor,
+        shell,
+        SUBSTEP,
+        effective.displacement,
+      );
+      compressorFlow = circuit.compressor.massFlow;
+      hDischarge = circuit.compressor.hDischarge;
+      tDischarge = circuit.compressor.tDischarge;
+      power = circuit.compressor.power;
+    }
+    const condenser = stillCoil(data.condenser, circuit.outdoorAir, high, condenserWall, SUBSTEP);
+    const evaporator = stillCoil(data.evaporator, circuit.indoorAir, low, evaporatorWall, SUBSTEP);
+    airHeat = evaporator.airHeat;
+    water = evaporator.water;
+    condenserHeat = -condenser.airHeat;
+    if (k === substeps) break;
+
+    shell = from.turning
+      ? circuit.compressor.shell
+      : (held * shell + data.compressor.shellToAir * rig.env.outdoor) / (held + data.compressor.shellToAir);
+    condenserWall = condenser.wall;
+    evaporatorWall = evaporator.wall;
+    frost = frostStep(frost, evaporatorWall, evaporator.waterBySegment, data.evaporator.wallCapacity / data.evaporator.segments, SUBSTEP);
+    massHigh += SUBSTEP * (compressorFlow - valveFlow - leak);
+    energyHigh += SUBSTEP * (compressorFlow * hDischarge - valveFlow * hValve - leak * hTop + condenser.heat);
+    energyLow += SUBSTEP * (valveFlow * hValve + leak * hTop - compressorFlow * hCylinder + evaporator.heat);
+  }
+
+  const pipes = stillPipes(rig, from, high, low, tDischarge, dt);
+  return {
+    state: {
+      ...from,
+      time: from.time + dt,
+      regime: 'still',
+      x: [ln(pHigh), ln(pLow), hCylinder / 1e5],
+      condenserWall,
+      evaporatorWall,
+      shell,
+      frost,
+      pipes,
+      massHigh,
+      energyHigh,
+      energyLow,
+      handOver: 0,
+    },
+    high,
+    low,
+    compressorFlow,
+    valveFlow,
+    power,
+    airHeat,
+    water,
+    condenserHeat,
+  };
+}
+
+function stillPipes(rig: Rig, from: CircuitState, high: Vessel, low: Vessel, tDischarge: number, dt: number): PipeTemps {
+  const outdoor = rig.env.outdoor;
+  const toAir = dt / (dt + PIPE_TO_AIR);
+  const drift = (t: number, air: number): number => t + (air - t) * toAir;
+  const p = from.pipes;
+  if (!from.turning) {
+    return {
+      suction: drift(p.suction, outdoor),
+      compressorIn: drift(p.compressorIn, outdoor),
+      discharge: drift(p.discharge, outdoor),
+      liquid: drift(p.liquid, outdoor),
+      afterDrier: drift(p.afterDrier, outdoor),
+      evaporatorOut: drift(p.evaporatorOut, from.room),
+    };
+  }
+  const toGas = dt / (dt + PIPE_TO_GAS);
+  const follow = (t: number, gas: number): number => t + (gas - t) * toGas;
+  return {
+    suction: follow(p.suction, low.temperature),
+    compressorIn: follow(p.compressorIn, low.temperature),
+    discharge: follow(p.discharge, tDischarge),
+    liquid: follow(p.liquid, high.temperature),
+    afterDrier: follow(p.afterDrier, high.temperature),
+    evaporatorOut: follow(p.evaporatorOut, low.temperature),
+  };
+}

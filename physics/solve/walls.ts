@@ -1,0 +1,78 @@
+/**
+ * Coil walls between a still refrigerant and the air, and what ice does to the evaporator's walls.
+ */
+import { exp } from '../math/elementary';
+import type { AirStream } from '../parts/airStream';
+import type { CoilData } from '../parts/coil';
+import type { Vessel } from './vessels';
+
+/** Heat of fusion of ice, J/kg (ASHRAE Fundamentals). */
+export const FUSION = 3.34e5;
+/** Heat of sublimation-ish offset used for moisture leaving the air, J/kg. */
+const WATER = 2.501e6;
+/** kg of ice that one segment can carry before it drops off or stops growing (our bound: ice does not block air here) */
+const FROST_LIMIT = 0.12;
+/** Melting by a wall above freezing, W/K a segment. */
+const MELT = 12;
+
+export interface WallStep {
+  readonly wall: number[];
+  /** W into the refrigerant */
+  readonly heat: number;
+  /** W out of the air, of that as water kg/s */
+  readonly airHeat: number;
+  readonly water: number;
+  readonly waterBySegment: number[];
+}
+
+/** One implicit step of a coil whose refrigerant stands in equilibrium. */
+export function stillCoil(coil: CoilData, air: AirStream, vessel: Vessel, before: readonly number[], dt: number): WallStep {
+  const n = coil.segments;
+  const capacity = coil.wallCapacity / n / dt;
+  const rate = (air.massFlow * air.cp) / n;
+  const toAir = rate * (1 - exp(-air.ua / n / rate)) + 0.4;
+  const wall: number[] = [];
+  const waterBySegment: number[] = [];
+  let heat = 0;
+  let airHeat = 0;
+  let water = 0;
+  for (let i = 0; i < n; i++) {
+    const inner = (vessel.coefficient(before[i]) * coil.innerArea) / n;
+    let wet = 0;
+    if (before[i] < air.dewPoint) {
+      const flow = ((toAir - 0.4) / air.cp) * (air.humidity - air.saturated.humidity(before[i]));
+      if (flow > 0) wet = flow;
+    }
+    const next =
+      (capacity * before[i] + inner * vessel.temperature + toAir * air.temperature + wet * WATER) /
+      (capacity + inner + toAir);
+    wall.push(next);
+    waterBySegment.push(wet);
+    heat += inner * (next - vessel.temperature);
+    airHeat += toAir * (air.temperature - next) + wet * WATER;
+    water += wet;
+  }
+  return { wall, heat, airHeat, water, waterBySegment };
+}
+
+/** Ice grows on freezing walls from the water that they take, melts on warm ones; heat of fusion goes to the wall. */
+export function frostStep(
+  frost: readonly number[],
+  wall: number[],
+  water: ArrayLike<number>,
+  segmentCapacity: number,
+  dt: number,
+): number[] {
+  return frost.map((kg, i) => {
+    if (wall[i] < 273.15) {
+      const grown = Math.min(water[i] * dt, FROST_LIMIT - kg);
+      if (grown <= 0) return kg;
+      wall[i] += (grown * FUSION) / segmentCapacity;
+      return kg + grown;
+    }
+    if (kg <= 0) return 0;
+    const melted = Math.min(kg, (MELT * (wall[i] - 273.15) * dt) / FUSION);
+    wall[i] -= (melted * FUSION) / segmentCapacity;
+    return kg - melted;
+  });
+}

@@ -1,0 +1,141 @@
+/**
+ * What a machine shows that stands still or is just starting: pressures of the two vessels, pipes on their way to the air.
+ */
+import { wetBulb } from './air/moistAir';
+import * as L from './fluids/layout';
+import { leavingTemperature } from './parts/airStream';
+import { motorCurrent } from './parts/motor';
+import { FROST_COVER, probesOf } from './snapshot';
+import type { Rig } from './solve/compile';
+import { reported } from './solve/control';
+import { highVolume, lowVolume, standingPressure } from './solve/standing';
+import type { CircuitState } from './solve/state';
+import { stillStep } from './solve/stillStep';
+import type { CoilSegment, ProbeName, Snapshot, Station, StationId } from './types';
+
+export function stillSnapshot(rig: Rig, state: CircuitState): Snapshot {
+  const { fluid, data, effective, circuit, conditions } = rig;
+  const controls = {
+    ...state.inputs.controls,
+    outdoorFanRunning: state.inputs.controls.outdoorFanRunning && state.turning,
+    indoorFanRunning: state.inputs.controls.indoorFanRunning && state.turning,
+  };
+  rig.setAir(controls, state.room, state.roomHumidity);
+  rig.effective.charge = state.charge;
+  const now = stillStep(rig, state, 0);
+  const { high, low } = now;
+  const { pipes } = state;
+  const indoorAir = circuit.indoorAir;
+  const outdoorAir = circuit.outdoorAir;
+  const cold = Math.min(high.temperature, low.temperature);
+  const nitrogen = effective.nitrogen * fluid.pDew(298.15) * (cold / 298.15);
+  const pHigh = high.pressure + nitrogen;
+  const pLow = low.pressure + nitrogen;
+  const flow = now.compressorFlow;
+  const supply =
+    leavingTemperature(indoorAir, now.airHeat, now.water) + rig.indoorFan.power / (indoorAir.massFlow * indoorAir.cp);
+  const current = state.turning ? motorCurrent(data.motor, now.power, effective.weakCapacitor, effective.voltage) : 0;
+  const totalPower = now.power + rig.outdoorFan.power + rig.indoorFan.power;
+  const dewLow = fluid.tDew(pLow);
+  const bubbleHigh = fluid.tBubble(pHigh);
+  const dewHigh = fluid.tDew(pHigh);
+  const sensible = now.airHeat - now.water * 2.501e6;
+  const values: Record<ProbeName, number> = {
+    suctionPressure: pLow,
+    dischargePressure: pHigh,
+    liquidPressure: pHigh,
+    liquidPressureAfterDrier: now.valveFlow > 0 ? circuit.path.pAfterDrier + nitrogen : pHigh,
+    evaporatorOutletPressure: pLow,
+    filterPressureDrop: rig.indoorFan.filterDrop,
+    standingPressure: standingPressure(fluid, data, effective, conditions.outdoor, state.room),
+    evaporatingTemp: dewLow,
+    condensingTemp: bubbleHigh,
+    condensingTempDew: dewHigh,
+    condensingTempBubble: bubbleHigh,
+    suctionLineTemp: pipes.suction,
+    compressorSuctionTemp: pipes.compressorIn,
+    dischargeLineTemp: pipes.discharge,
+    liquidLineTemp: pipes.liquid,
+    liquidLineTempAfterDrier: pipes.afterDrier,
+    evaporatorOutletTemp: pipes.evaporatorOut,
+    superheat: pipes.suction - dewLow,
+    compressorSuperheat: pipes.compressorIn - dewLow,
+    evaporatorSuperheat: pipes.evaporatorOut - dewLow,
+    subcooling: bubbleHigh - pipes.liquid,
+    dischargeSuperheat: pipes.discharge - dewHigh,
+    outdoorAirTemp: conditions.outdoor,
+    condenserEnteringAirTemp: outdoorAir.temperature,
+    condenserLeavingAirTemp: outdoorAir.temperature + now.condenserHeat / (outdoorAir.massFlow * outdoorAir.cp),
+    returnAirTemp: indoorAir.temperature,
+    returnAirWetBulb: wetBulb(indoorAir.temperature, indoorAir.humidity, rig.pressure),
+    supplyAirTemp: supply,
+    supplyAirWetBulb: wetBulb(supply, Math.min(indoorAir.humidity, indoorAir.saturated.humidity(supply)), rig.pressure),
+    supplyAirFlow: rig.indoorFan.flow,
+    condenserAirFlow: rig.outdoorFan.flow,
+    compressorCurrent: current,
+    compressorPower: now.power,
+    totalPower,
+    compressorSpeed: state.turning ? data.compressor.ratedSpeed * state.speed * circuit.compressor.speedShare : 0,
+    supplyVoltage: effective.voltage,
+    compressorCapacitance: (data.motor.capacitance ?? 0) * (1 - effective.weakCapacitor),
+    valveOpening: state.opening,
+    refrigerantMassFlow: flow,
+    capacityTotal: now.airHeat,
+    capacitySensible: sensible,
+    cop: totalPower > 1 ? now.airHeat / totalPower : 0,
+    refrigerantCharge: state.charge,
+  };
+  const at = (pressure: number, temperature: number, enthalpy: number, quality: number, density: number, massFlow: number): Station => ({
+    pressure,
+    temperature,
+    enthalpy,
+    quality,
+    density,
+    massFlow,
+  });
+  const side = (vessel: typeof high, pressure: number, temperature: number, top: boolean, massFlow: number): Station => {
+    const h = top ? vessel.topEnthalpy : vessel.bottomEnthalpy;
+    const x = (h - vessel.block[L.H_L]) / (vessel.block[L.H_V] - vessel.block[L.H_L]);
+    const rho = x <= 0 ? vessel.block[L.RHO_L] : x >= 1 ? vessel.density : vessel.block[L.RHO_V] / Math.max(x, 0.05);
+    return at(pressure, temperature, h, x, rho, massFlow);
+  };
+  const stations: Record<StationId, Station> = {
+    'compressor-in': side(low, pLow, pipes.compressorIn, true, flow),
+    'compressor-out': side(high, pHigh, pipes.discharge, true, flow),
+    'condenser-in': side(high, pHigh, pipes.discharge, true, flow),
+    'condenser-out': side(high, pHigh, high.temperature, false, now.valveFlow),
+    'liquid-port': side(high, pHigh, pipes.liquid, false, now.valveFlow),
+    'drier-out': side(high, values.liquidPressureAfterDrier, pipes.afterDrier, false, now.valveFlow),
+    'metering-in': side(high, pHigh, pipes.liquid, false, now.valveFlow),
+    'evaporator-in': side(low, pLow, low.temperature, false, now.valveFlow),
+    'evaporator-out': side(low, pLow, pipes.evaporatorOut, true, flow),
+    'suction-port': side(low, pLow, pipes.suction, true, flow),
+  };
+  const coil = (wall: readonly number[], vessel: typeof high, frost: readonly number[]): CoilSegment[] =>
+    wall.map((w, i) => ({ temperature: vessel.temperature, quality: vessel.quality, wall: w, frost: frost[i] ?? 0 }));
+  const glass = 1 - Math.min(1, high.liquidShare / 0.02);
+  const seen = reported(state.sensed, effective.drift);
+  return {
+    time: state.time,
+    regime: 'still',
+    probes: probesOf(values),
+    looks: {
+      sightGlass: glass,
+      evaporatorFrost: state.frost.reduce((sum, kg) => sum + Math.min(1, kg / FROST_COVER), 0) / state.frost.length,
+      filterDust: effective.filterLost,
+      condenserDirt: effective.condenserLost,
+      condenserFanSpeed: controls.outdoorFanRunning ? effective.outdoorFanSpeed : 0,
+      evaporatorFanSpeed: controls.indoorFanRunning ? effective.indoorFanSpeed : 0,
+    },
+    controller: state.controller,
+    sensors: {
+      ...seen,
+      outdoorAir: conditions.outdoor + effective.drift.outdoorAir,
+      returnAir: state.room + effective.drift.returnAir,
+    },
+    stations,
+    condenser: coil(state.condenserWall, high, []),
+    evaporator: coil(state.evaporatorWall, low, state.frost),
+    balance: { energy: 0, mass: Math.abs(high.density * highVolume(rig) + low.density * lowVolume(rig) - state.charge) },
+  };
+}
