@@ -37,7 +37,7 @@ const T_FIRST = 193.15;
 const T_BOTTOM = 183.15;
 const TOP_OF_CRITICAL = 0.985;
 
-export const STANDARD_SPEC: TableSpec = { rows: 56, columns: 25, stretch: 2 };
+export const STANDARD_SPEC: TableSpec = { rows: 56, columns: 27, stretch: 2 };
 
 /** Position eta of a column, and the slope of eta along the column index. */
 function columnEta({ columns, stretch }: TableSpec, j: number): { eta: number; slope: number } {
