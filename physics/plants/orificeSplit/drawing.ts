@@ -214,8 +214,7 @@ export const ORIFICE_SPLIT_DRAWING: PlantDrawing = {
       id: 'compressor-lead',
       points: [
         [2.67, 4.1],
-        [2.48, 4.1],
-        [2.27, 4.3],
+        [2.27, 4.1],
         [2.27, 4.86],
       ],
       live: true,

@@ -95,10 +95,8 @@ export const bench = {
   },
   says: {
     pipe: '{{part}}: {{content}}, {{pace}}, {{warmth}}.',
-    pipeOutside: '{{part}}: it looks like any pipe from outside.',
     coil: '{{part}}: {{entering}} goes in, {{leaving}} comes out; its metal is {{warmth}}.',
     coilStill: '{{part}}: nothing moves in it; its metal is {{warmth}}.',
-    coilOutside: '{{part}}: {{amount}}.',
     face: '{{part}}: {{amount}}.',
     compressorRuns: 'The compressor runs and hums.',
     compressorStands: 'The compressor stands still.',

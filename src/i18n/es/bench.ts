@@ -93,10 +93,8 @@ export const bench: SameKeys<typeof english> = {
   drip: { dry: 'No gotea agua del desagüe.', slow: 'Gotea agua del desagüe.', fast: 'Sale agua del desagüe.' },
   says: {
     pipe: '{{part}}: {{content}}, {{pace}}; al tacto, {{warmth}}.',
-    pipeOutside: '{{part}}: por fuera es como cualquier tubo.',
     coil: '{{part}}: entra {{entering}}, sale {{leaving}}; el metal está {{warmth}}.',
     coilStill: '{{part}}: nada circula por dentro; el metal está {{warmth}}.',
-    coilOutside: '{{part}}: {{amount}}.',
     face: '{{part}}: {{amount}}.',
     compressorRuns: 'El compresor está en marcha y zumba.',
     compressorStands: 'El compresor está parado.',

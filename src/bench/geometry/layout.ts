@@ -1,0 +1,82 @@
+/** How the drawing lies in the element that shows it: whole if every place can be hit by a finger, else a half of it. */
+import type { DrawnView, Place, PlantDrawing } from '../../../physics/types';
+
+/** Smallest target and smallest distance between two, CSS px (WCAG 2.2, 2.5.5). */
+export const TARGET = 44;
+
+export type ViewId = 'whole' | DrawnView['id'];
+
+export interface Layout {
+  readonly view: ViewId;
+  /** what one may choose from; only 'whole' when everything fits */
+  readonly choices: readonly ViewId[];
+  /** CSS px a metre */
+  readonly scale: number;
+  /** CSS px of the drawing's origin in the element */
+  readonly left: number;
+  readonly top: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+interface Box {
+  readonly x: number;
+  readonly y: number;
+  readonly w: number;
+  readonly h: number;
+}
+
+/** Distance in which two square targets do not touch, m, over the places inside a box. */
+export function closestPair(places: readonly Place[], box: Box): number {
+  const inside = places.filter((place) => contains(box, place));
+  let least = Number.POSITIVE_INFINITY;
+  for (let i = 0; i < inside.length; i++) {
+    for (let j = i + 1; j < inside.length; j++) {
+      const apart = Math.max(Math.abs(inside[i].x - inside[j].x), Math.abs(inside[i].y - inside[j].y));
+      if (apart < least) least = apart;
+    }
+  }
+  return least;
+}
+
+export function contains(box: Box, spot: { readonly x: number; readonly y: number }): boolean {
+  return spot.x >= box.x && spot.x <= box.x + box.w && spot.y >= box.y && spot.y <= box.y + box.h;
+}
+
+/** The view in which a place is shown. @throws Error if the drawing shows it nowhere. */
+export function viewOf(drawing: PlantDrawing, place: Place): DrawnView['id'] {
+  const side = place.side === 'line' ? 'outdoor' : place.side;
+  const holds = drawing.views.filter((view) => contains(view, place));
+  const view = holds.find((candidate) => candidate.id === side) ?? holds[0];
+  if (!view) throw new Error(`place "${place.id}" at ${place.x}, ${place.y} m lies in no view of the drawing`);
+  return view.id;
+}
+
+export function layOut(
+  drawing: PlantDrawing,
+  places: readonly Place[],
+  width: number,
+  height: number,
+  wanted: ViewId,
+): Layout {
+  const whole: Box = { x: 0, y: 0, w: drawing.width, h: drawing.height };
+  const wholeScale = scaleToFit(whole, width, height);
+  const choices: ViewId[] =
+    closestPair(places, whole) * wholeScale >= TARGET ? ['whole'] : drawing.views.map((view) => view.id);
+  const view = choices.includes(wanted) ? wanted : choices[0];
+  const box: Box = drawing.views.find((candidate) => candidate.id === view) ?? whole;
+  const scale = scaleToFit(box, width, height);
+  return {
+    view,
+    choices,
+    scale,
+    left: width / 2 - (box.x + box.w / 2) * scale,
+    top: height / 2 - (box.y + box.h / 2) * scale,
+    width,
+    height,
+  };
+}
+
+function scaleToFit(box: Box, width: number, height: number): number {
+  return Math.min(width / box.w, height / box.h);
+}

@@ -1,0 +1,4 @@
+export { describeBench, type Sentence, sentenceText } from './describe';
+export { mountBench } from './mount';
+export type { BenchHandle, BenchOptions, BenchWords, Light, Motion, PlacePosition, ViewId } from './types';
+export { benchWords } from './words';

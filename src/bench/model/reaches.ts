@@ -1,0 +1,188 @@
+/**
+ * Every stretch of tube in which refrigerant runs, pipes and coils alike: where it lies, and what runs in it now.
+ * Only the plant's drawing and a snapshot go in, so that a new plant needs no new code here.
+ */
+import type { CoilSegment, DrawnPart, PlantDrawing, Snapshot, Station } from '../../../physics/types';
+import { Route } from '../geometry/route';
+import { serpentine } from '../geometry/serpentine';
+
+/** Corners of pipes are bent to this radius, m. */
+const BEND_RADIUS = 0.09;
+/** Wall of a copper tube, m (common practice, no source): the bore decides the speed. */
+const TUBE_WALL = 0.0009;
+
+export interface Reach {
+  readonly id: string;
+  readonly kind: 'pipe' | 'coil';
+  readonly role?: 'condenser' | 'evaporator';
+  readonly route: Route;
+  /** drawn width of the channel, m */
+  readonly width: number;
+  readonly insulated: boolean;
+  /** where a part that throttles sits on it, as shares of its length */
+  readonly throttle: { readonly from: number; readonly to: number } | null;
+  /** coil: index of its pipes among the reaches */
+  readonly feeds: readonly [number, number] | null;
+  readonly from: keyof Snapshot['stations'] | null;
+  readonly to: keyof Snapshot['stations'] | null;
+  /** bore, m2 */
+  readonly area: number;
+}
+
+/** What runs at one point of a reach. */
+export interface Content {
+  /** K */
+  temperature: number;
+  /** share of gas by volume, 0…1 */
+  gas: number;
+}
+
+const THROTTLES: readonly DrawnPart['kind'][] = ['drier', 'orifice', 'electronic-valve'];
+
+/** Drawn wider than life: a line of 10 mm would be a hair's breadth on the screen. */
+function channelWidth(diameter: number): number {
+  return 0.05 + 3 * diameter;
+}
+
+export function reachesOf(drawing: PlantDrawing): Reach[] {
+  const pipes = drawing.pipes.map((pipe): Reach => {
+    const route = new Route(pipe.points, BEND_RADIUS);
+    const bore = pipe.diameter - 2 * TUBE_WALL;
+    let throttle: Reach['throttle'] = null;
+    for (const part of drawing.parts) {
+      if (THROTTLES.includes(part.kind)) throttle = throttle ?? route.within(part);
+    }
+    // Behind the metering device there is no stretch on which its drop could be spread.
+    if (pipe.from === 'metering-in') throttle = throttle ?? { from: 0, to: 0 };
+    return {
+      id: pipe.id,
+      kind: 'pipe',
+      route,
+      width: channelWidth(pipe.diameter),
+      insulated: pipe.insulated ?? false,
+      throttle,
+      feeds: null,
+      from: pipe.from,
+      to: pipe.to,
+      area: (Math.PI / 4) * bore * bore,
+    };
+  });
+  const coils = drawing.parts.filter((part) => part.kind === 'coil').map((coil) => coilReach(coil, drawing, pipes));
+  return [...pipes, ...coils];
+}
+
+function coilReach(coil: DrawnPart, drawing: PlantDrawing, pipes: readonly Reach[]): Reach {
+  const inStation = coil.role === 'condenser' ? 'condenser-in' : 'evaporator-in';
+  const outStation = coil.role === 'condenser' ? 'condenser-out' : 'evaporator-out';
+  const feed = drawing.pipes.findIndex((pipe) => pipe.to === inStation);
+  const drainPipe = drawing.pipes.findIndex((pipe) => pipe.from === outStation);
+  if (feed < 0 || drainPipe < 0)
+    throw new Error(`coil "${coil.id}" lacks a pipe to ${inStation} or from ${outStation}`);
+  const fed = drawing.pipes[feed].points;
+  const left = drawing.pipes[drainPipe].points;
+  const tube = serpentine(coil, fed[fed.length - 1], left[0]);
+  return {
+    id: coil.id,
+    kind: 'coil',
+    role: coil.role,
+    route: new Route(tube.points, tube.pitch / 2),
+    width: tube.pitch * 0.46,
+    insulated: false,
+    throttle: null,
+    feeds: [feed, drainPipe],
+    from: null,
+    to: null,
+    area: Math.min(pipes[feed].area, pipes[drainPipe].area),
+  };
+}
+
+/** Share of gas by volume from the quality, with the density of the gas on that side of the machine. */
+export function gasShare(station: { quality: number; density: number }, gasDensity: number): number {
+  if (station.quality <= 0) return 0;
+  if (station.quality >= 1) return 1;
+  return clamp01((station.quality * station.density) / gasDensity);
+}
+
+/** What runs at a share 0…1 of a reach's length. */
+export function contentAt(reach: Reach, snapshot: Snapshot, share: number, out: Content): Content {
+  const { stations } = snapshot;
+  if (reach.kind === 'coil') {
+    const segments = reach.role === 'condenser' ? snapshot.condenser : snapshot.evaporator;
+    return coilContent(reach, segments, stations, share, out);
+  }
+  const from = stations[reach.from ?? 'compressor-in'];
+  const to = stations[reach.to ?? 'compressor-in'];
+  const f = alongThrottle(reach, share);
+  out.temperature = from.temperature + (to.temperature - from.temperature) * f;
+  const a = gasShare(from, sideGasDensity(from, stations));
+  const b = gasShare(to, sideGasDensity(to, stations));
+  out.gas = a + (b - a) * f;
+  return out;
+}
+
+/** Density of saturated gas on the side of this station, from the station next to it that carries gas alone. */
+function sideGasDensity(station: Station, stations: Snapshot['stations']): number {
+  const high = stations['compressor-out'];
+  const low = stations['compressor-in'];
+  const isHigh = station.pressure * station.pressure > high.pressure * low.pressure;
+  const gas = isHigh ? high : low;
+  // Gas of another temperature on the same side: density goes with pressure over temperature closely enough for a mark.
+  return (gas.density * station.pressure * gas.temperature) / (gas.pressure * station.temperature);
+}
+
+function coilContent(
+  reach: Reach,
+  segments: readonly CoilSegment[],
+  stations: Snapshot['stations'],
+  share: number,
+  out: Content,
+): Content {
+  const segment = segmentAt(segments, share);
+  out.temperature = segment.temperature;
+  if (segment.quality <= 0) out.gas = 0;
+  else if (segment.quality >= 1) out.gas = 1;
+  else {
+    const entry = stations[reach.role === 'condenser' ? 'condenser-in' : 'evaporator-out'];
+    const liquid = stations['liquid-port'];
+    const gasDensity = sideGasDensity({ ...entry, temperature: segment.temperature }, stations);
+    const density = 1 / (segment.quality / gasDensity + (1 - segment.quality) / liquid.density);
+    out.gas = clamp01((segment.quality * density) / gasDensity);
+  }
+  return out;
+}
+
+export function segmentAt(segments: readonly CoilSegment[], share: number): CoilSegment {
+  return segments[Math.min(segments.length - 1, Math.max(0, Math.floor(share * segments.length)))];
+}
+
+/** A drop over a throttling part happens inside it; elsewhere the change is spread over the length. */
+function alongThrottle(reach: Reach, share: number): number {
+  if (!reach.throttle) return share;
+  const { from, to } = reach.throttle;
+  if (share <= from) return 0;
+  if (share >= to) return 1;
+  return (share - from) / (to - from);
+}
+
+/** Mean speed of the refrigerant in a pipe, m/s: mass flow over density and bore, at both ends. */
+export function speedIn(reach: Reach, snapshot: Snapshot): number {
+  if (reach.kind === 'coil' || !reach.from || !reach.to) return 0;
+  const from = snapshot.stations[reach.from];
+  const to = snapshot.stations[reach.to];
+  return (from.massFlow / from.density + to.massFlow / to.density) / (2 * reach.area);
+}
+
+/** Speeds of all reaches; a coil lies between those of its two pipes, by geometric mean. */
+export function speedsOf(reaches: readonly Reach[], snapshot: Snapshot): number[] {
+  const speeds = reaches.map((reach) => speedIn(reach, snapshot));
+  reaches.forEach((reach, i) => {
+    if (!reach.feeds) return;
+    const [a, b] = reach.feeds;
+    speeds[i] = Math.sqrt(Math.max(0, speeds[a]) * Math.max(0, speeds[b]));
+  });
+  return speeds;
+}
+
+export function clamp01(value: number): number {
+  return Math.min(1, Math.max(0, value));
+}

@@ -1,0 +1,221 @@
+/**
+ * Real buttons over the drawing, one a place, in the order of the refrigerant path. The drawing itself is hidden from
+ * assistive technology; this list is its other face. One stop for the Tab key, arrows walk the list.
+ */
+import type { Place, PlantDrawing } from '../../physics/types';
+import './bench.css';
+import { contains, type Layout, TARGET, type ViewId, viewOf } from './geometry/layout';
+import { placeIcon } from './icons';
+import type { BenchWords, PlacePosition } from './types';
+
+export interface Overlay {
+  setWords(words: BenchWords): void;
+  setLayout(layout: Layout): void;
+  select(placeId: string | null): void;
+  focus(placeId?: string): void;
+  setTags(tags: Readonly<Record<string, string>>): void;
+  positions(): PlacePosition[];
+  destroy(): void;
+}
+
+export interface OverlayEvents {
+  onPlace(placeId: string): void;
+  /** a half of the site was chosen, or focus walked into it */
+  onView(view: ViewId): void;
+}
+
+interface Spot {
+  readonly place: Place;
+  readonly view: ViewId;
+  readonly item: HTMLLIElement;
+  readonly button: HTMLButtonElement;
+  readonly name: HTMLSpanElement;
+  readonly tag: HTMLSpanElement;
+}
+
+/** Keys that walk the list, and by how many places. */
+const STEPS: Readonly<Record<string, number>> = { ArrowRight: 1, ArrowDown: 1, ArrowLeft: -1, ArrowUp: -1 };
+/** Room that a name needs beside its place before it would be cut off by the edge, CSS px. */
+const NAME_ROOM = 120;
+
+export function createOverlay(
+  host: HTMLElement,
+  drawing: PlantDrawing,
+  places: readonly Place[],
+  words: BenchWords,
+  events: OverlayEvents,
+): Overlay {
+  const list = document.createElement('ul');
+  list.className = 'bench-places';
+  const views = document.createElement('div');
+  views.className = 'bench-views';
+  views.setAttribute('role', 'group');
+  const ordered = [...places].sort((a, b) => a.order - b.order);
+  const spots = ordered.map((place) => makeSpot(place, viewOf(drawing, place)));
+  list.append(...spots.map((spot) => spot.item));
+  host.append(list, views);
+
+  let said = words;
+  let layout: Layout | null = null;
+  let current = 0;
+  let selected: string | null = null;
+
+  function makeSpot(place: Place, view: ViewId): Spot {
+    const item = document.createElement('li');
+    const button = document.createElement('button');
+    button.type = 'button';
+    button.className = 'bench-place';
+    button.dataset.place = place.id;
+    button.dataset.kind = place.kind;
+    const mark = document.createElement('span');
+    mark.className = 'bench-mark';
+    mark.append(placeIcon(place.kind));
+    const name = document.createElement('span');
+    name.className = 'bench-name';
+    const tag = document.createElement('span');
+    tag.className = 'bench-tag';
+    tag.hidden = true;
+    button.append(mark, name, tag);
+    item.append(button);
+    button.addEventListener('click', () => events.onPlace(place.id));
+    return { place, view, item, button, name, tag };
+  }
+
+  function moveTo(index: number, takeFocus: boolean): void {
+    current = Math.min(spots.length - 1, Math.max(0, index));
+    spots.forEach((spot, i) => {
+      spot.button.tabIndex = i === current ? 0 : -1;
+    });
+    if (!takeFocus) return;
+    const spot = spots[current];
+    bringIntoView(spot);
+    spot.button.focus();
+  }
+
+  function bringIntoView(spot: Spot): void {
+    if (layout && !isShown(spot)) events.onView(spot.view);
+  }
+
+  /** A place of the other half that happens to lie well inside the picture is as good as one of this half. */
+  function isShown(spot: Spot): boolean {
+    if (!layout || layout.view === 'whole' || layout.view === spot.view) return true;
+    const { left, top, scale, width, height } = layout;
+    const x = left + spot.place.x * scale;
+    const y = top + spot.place.y * scale;
+    return contains({ x: TARGET / 2, y: TARGET / 2, w: width - TARGET, h: height - TARGET }, { x, y });
+  }
+
+  function onKey(event: KeyboardEvent): void {
+    if (event.altKey || event.ctrlKey || event.metaKey) return;
+    const step = STEPS[event.key];
+    if (step !== undefined) moveTo(current + step, true);
+    else if (event.key === 'Home') moveTo(0, true);
+    else if (event.key === 'End') moveTo(spots.length - 1, true);
+    else return;
+    event.preventDefault();
+    event.stopPropagation();
+  }
+
+  function onFocus(event: FocusEvent): void {
+    const index = spots.findIndex((spot) => spot.button === event.target);
+    if (index < 0) return;
+    moveTo(index, false);
+    bringIntoView(spots[index]);
+  }
+
+  function place(spot: Spot, at: Layout): void {
+    const x = at.left + spot.place.x * at.scale;
+    const y = at.top + spot.place.y * at.scale;
+    spot.item.style.setProperty('--x', `${x.toFixed(1)}px`);
+    spot.item.style.setProperty('--y', `${y.toFixed(1)}px`);
+    spot.item.classList.toggle('away', !isShown(spot));
+    spot.button.dataset.side = x < NAME_ROOM ? 'right' : x > at.width - NAME_ROOM ? 'left' : 'middle';
+    spot.button.dataset.below = String(y < TARGET * 1.5);
+  }
+
+  function sayWords(): void {
+    list.setAttribute('aria-label', said.machine);
+    list.setAttribute('aria-description', said.help);
+    views.setAttribute('aria-label', said.chooseView);
+    for (const spot of spots) {
+      spot.name.textContent = said.shortPlace(spot.place);
+      const tag = spot.tag.hidden ? '' : `, ${spot.tag.textContent}`;
+      spot.button.setAttribute('aria-label', said.place(spot.place) + tag);
+    }
+    showViews();
+  }
+
+  function showViews(): void {
+    const choices = layout && layout.choices.length > 1 ? layout.choices : [];
+    views.hidden = choices.length === 0;
+    views.replaceChildren(
+      ...choices.map((view) => {
+        const button = document.createElement('button');
+        button.type = 'button';
+        button.textContent = said.view(view);
+        button.dataset.view = view;
+        button.setAttribute('aria-pressed', String(layout?.view === view));
+        button.addEventListener('click', () => {
+          events.onView(view);
+          // The buttons were made afresh by the new layout; keep the focus where the finger or key was.
+          views.querySelector<HTMLButtonElement>(`[data-view="${view}"]`)?.focus();
+        });
+        return button;
+      }),
+    );
+  }
+
+  list.addEventListener('keydown', onKey);
+  list.addEventListener('focusin', onFocus);
+  moveTo(0, false);
+  sayWords();
+
+  return {
+    setWords(next) {
+      said = next;
+      sayWords();
+    },
+    setLayout(next) {
+      layout = next;
+      for (const spot of spots) place(spot, next);
+      showViews();
+    },
+    select(placeId) {
+      selected = placeId;
+      spots.forEach((spot, i) => {
+        const isChosen = spot.place.id === selected;
+        if (isChosen) spot.button.setAttribute('aria-current', 'true');
+        else spot.button.removeAttribute('aria-current');
+        if (!isChosen) return;
+        moveTo(i, false);
+        bringIntoView(spot);
+      });
+    },
+    focus(placeId) {
+      const index = placeId === undefined ? current : spots.findIndex((spot) => spot.place.id === placeId);
+      moveTo(index < 0 ? current : index, true);
+    },
+    setTags(tags) {
+      for (const spot of spots) {
+        const text = tags[spot.place.id];
+        spot.tag.hidden = text === undefined;
+        spot.tag.textContent = text ?? '';
+      }
+      sayWords();
+    },
+    positions() {
+      if (!layout) return [];
+      const at = layout;
+      return spots.map((spot) => ({
+        id: spot.place.id,
+        x: at.left + spot.place.x * at.scale,
+        y: at.top + spot.place.y * at.scale,
+        visible: isShown(spot),
+      }));
+    },
+    destroy() {
+      list.remove();
+      views.remove();
+    },
+  };
+}

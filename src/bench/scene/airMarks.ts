@@ -1,0 +1,83 @@
+/** Wings that fly with the air: as fast as it flows, in the warmth it has. */
+import type { GameObjects } from 'phaser';
+import type { DrawnAir, Snapshot } from '../../../physics/types';
+import { Route, type Spot } from '../geometry/route';
+import { mixColours, type Palette, warmthColour } from '../paint/palette';
+import { DEPTH, type Mover, type Stage } from './stage';
+
+const SPACING = 0.3;
+const SIZE = 0.17;
+/** Metres on the drawing a second at this flow, m3/s: an indoor unit of 10 kW at its rated flow goes half as fast. */
+const SPEED_PER_FLOW = 1.1;
+const FASTEST = 1.3;
+const SLOWEST_SEEN = 0.06;
+/** Air is shown in steps of this many K, each with a texture of its own. */
+const WARMTH_STEP = 2;
+
+interface Flight {
+  readonly air: DrawnAir;
+  readonly route: Route;
+  readonly wings: readonly GameObjects.Image[];
+  phase: number;
+}
+
+export class AirMarks implements Mover {
+  private readonly flights: Flight[];
+  private readonly spot: Spot = { x: 0, y: 0, angle: 0 };
+
+  constructor(private readonly stage: Stage) {
+    this.flights = stage.drawing.air.map((air) => {
+      const route = new Route(air.points, 0.25);
+      const count = Math.max(2, Math.round(route.length / SPACING));
+      const wings = Array.from({ length: count }, () => stage.image('wing', SIZE, DEPTH.air));
+      return { air, route, wings, phase: 0 };
+    });
+  }
+
+  update(snapshot: Snapshot, seconds: number): void {
+    const { probes } = snapshot;
+    const textures = this.textures(snapshot);
+    for (const flight of this.flights) {
+      const { air, route, wings } = flight;
+      const flow = (air.role === 'condenser' ? probes.condenserAirFlow : probes.supplyAirFlow).value;
+      const speed = flow <= 0 ? 0 : Math.min(FASTEST, Math.max(SLOWEST_SEEN, flow * SPEED_PER_FLOW));
+      const spacing = route.length / wings.length;
+      flight.phase = (flight.phase + (speed * seconds) / spacing) % wings.length;
+      const texture = textures[`${air.role}-${air.stage}`];
+      for (let i = 0; i < wings.length; i++) {
+        const distance = ((i + flight.phase) % wings.length) * spacing;
+        const share = distance / route.length;
+        route.at(distance, this.spot);
+        wings[i]
+          .setPosition(this.stage.x(this.spot.x), this.stage.y(this.spot.y))
+          .setRotation(this.spot.angle)
+          .setTexture(texture)
+          .setAlpha(flow > 0 ? Math.min(1, 5 * share, 5 * (1 - share)) : 0);
+      }
+    }
+  }
+
+  private textures(snapshot: Snapshot): Record<`${DrawnAir['role']}-${DrawnAir['stage']}`, string> {
+    const { probes } = snapshot;
+    const of = (kelvin: number) => {
+      const step = Math.round(kelvin / WARMTH_STEP) * WARMTH_STEP;
+      const colour = towardInk(this.stage.palette, step);
+      return this.stage.sprite('wing', this.stage.size(SIZE), colour);
+    };
+    return {
+      'condenser-entering': of(probes.condenserEnteringAirTemp.value),
+      'condenser-leaving': of(probes.condenserLeavingAirTemp.value),
+      'evaporator-entering': of(probes.returnAirTemp.value),
+      'evaporator-leaving': of(probes.supplyAirTemp.value),
+    };
+  }
+
+  destroy(): void {
+    for (const flight of this.flights) for (const wing of flight.wings) wing.destroy();
+  }
+}
+
+/** A pale wing would be lost on paper, a dark one at night: warmth with a third of ink in it. */
+function towardInk(palette: Palette, kelvin: number): string {
+  return mixColours(warmthColour(palette, kelvin), palette.ink, 0.38);
+}

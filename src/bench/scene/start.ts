@@ -1,0 +1,61 @@
+/** Starts Phaser. Only this file and what it imports load Phaser; `mount.ts` fetches it when a bench is opened. */
+import { AUTO, CANVAS, Game, Scale } from 'phaser';
+import type { PlantDrawing, Snapshot } from '../../../physics/types';
+import type { Reach } from '../model/reaches';
+import { BenchScene, type Look } from './BenchScene';
+
+export interface RunningScene {
+  show(snapshot: Snapshot): void;
+  setLook(look: Look): void;
+  /** Frames a second that the loop reaches just now. */
+  frameRate(): number;
+  destroy(): void;
+}
+
+/**
+ * Canvas size is CSS size × device pixels, shrunk back by `zoom`: RESIZE would draw one pixel a CSS pixel and blur.
+ * Phaser gets no keyboard, pointer or sound: focus, keys and touch belong to the page.
+ */
+export function startScene(
+  host: HTMLElement,
+  drawing: PlantDrawing,
+  reaches: readonly Reach[],
+  look: Look,
+  renderer: 'auto' | 'canvas',
+): Promise<RunningScene> {
+  return new Promise((resolve) => {
+    const scene = new BenchScene(drawing, reaches, look, () => {
+      game.canvas.setAttribute('aria-hidden', 'true');
+      resolve(running);
+    });
+    const game = new Game({
+      type: renderer === 'canvas' ? CANVAS : AUTO,
+      parent: host,
+      width: Math.ceil(look.layout.width * look.density),
+      height: Math.ceil(look.layout.height * look.density),
+      scale: { mode: Scale.NONE, zoom: 1 / look.density },
+      scene,
+      transparent: true,
+      banner: false,
+      autoFocus: false,
+      disableContextMenu: false,
+      input: { keyboard: false, mouse: false, touch: false, gamepad: false, windowEvents: false },
+      audio: { noAudio: true },
+      render: { antialiasGL: false, powerPreference: 'low-power' },
+    });
+    const running: RunningScene = {
+      show: (snapshot) => scene.setSnapshot(snapshot),
+      setLook(next) {
+        game.scale.resize(Math.ceil(next.layout.width * next.density), Math.ceil(next.layout.height * next.density));
+        game.scale.setZoom(1 / next.density);
+        scene.setLook(next);
+      },
+      frameRate: () => game.loop.actualFps,
+      destroy() {
+        // A sleeping loop would never come to the step in which the game takes itself down.
+        if (!game.loop.running) game.loop.wake();
+        game.destroy(true);
+      },
+    };
+  });
+}
