@@ -1,8 +1,9 @@
-import { PhysicsError } from '../errors';
 import { exp, ln } from '../math/elementary';
+import { hermite, invertHermite } from './hermite';
 import * as L from './layout';
 import type { RefrigerantId } from './refrigerantData';
 import type { TableData } from './tableBuild';
+import { beyondSaturation, beyondSide, notANumber, outOfRange, tableEnd, wrongSide } from './tableErrors';
 
 // Local copies of the places: a test runner's module wrapper makes every imported name a function call, which would
 // cost more than the look-up itself.
@@ -120,7 +121,7 @@ export class FluidTable {
    */
   setPressure(p: number, block: Float64Array): void {
     const c = this.c;
-    if (!(p >= c[C_P_MIN] && p <= c[C_P_MAX])) throw this.tableEnd(p);
+    if (!(p >= c[C_P_MIN] && p <= c[C_P_MAX])) throw tableEnd(this, p);
     const lnP = ln(p);
     const u = (c[C_X_FIRST] - Math.sqrt(c[C_LN_CRITICAL] - lnP)) * c[C_INV_DX];
     const last = c[C_LAST_ROW] | 0;
@@ -197,7 +198,7 @@ export class FluidTable {
       invSpan = block[INV_SPAN_L];
       eta = (h - hl) * invSpan;
     } else {
-      if (Number.isNaN(q)) throw this.notANumber('enthalpy', h);
+      if (Number.isNaN(q)) throw notANumber(this.id, 'enthalpy', h);
       const glide = block[T_DEW] - block[T_BUB];
       out[OUT_T] = block[T_BUB] + q * glide;
       out[OUT_RHO] = 1 / ((1 - q) / block[RHO_L] + q / block[RHO_V]);
@@ -205,7 +206,7 @@ export class FluidTable {
       out[OUT_S] = block[S_L] + q * (block[S_V] - block[S_L]);
       return;
     }
-    if (eta > 1) throw this.outOfRange(block, h);
+    if (eta > 1) throw outOfRange(this, block, h);
 
     const c = this.c;
     const columns = c[C_COLUMNS] | 0;
@@ -254,14 +255,14 @@ export class FluidTable {
   /** Enthalpy of vapour at the block's pressure and T >= T_dew. Throws `range` outside [T_dew, tMax]. */
   hVapour(block: Float64Array, temperature: number): number {
     if (!(temperature >= block[T_DEW] - EDGE && temperature <= this.tMax))
-      throw this.wrongSide(block, temperature, 'vapour');
+      throw wrongSide(this, block, temperature, 'vapour');
     return block[H_V] + this.etaOf(this.vapour, block, NODE_T, temperature) / block[INV_SPAN_V];
   }
 
   /** Enthalpy of liquid at the block's pressure and T <= T_bubble. Throws `range` outside [tMin, T_bubble]. */
   hLiquid(block: Float64Array, temperature: number): number {
     if (!(temperature <= block[T_BUB] + EDGE && temperature >= this.tMin))
-      throw this.wrongSide(block, temperature, 'liquid');
+      throw wrongSide(this, block, temperature, 'liquid');
     return block[H_L] + this.etaOf(this.liquid, block, NODE_T, temperature) / block[INV_SPAN_L];
   }
 
@@ -271,7 +272,7 @@ export class FluidTable {
     const sv = block[S_V];
     if (s > sv) return block[H_V] + this.etaOf(this.vapour, block, NODE_S, s) / block[INV_SPAN_V];
     if (s < sl) return block[H_L] + this.etaOf(this.liquid, block, NODE_S, s) / block[INV_SPAN_L];
-    if (Number.isNaN(s)) throw this.notANumber('entropy', s);
+    if (Number.isNaN(s)) throw notANumber(this.id, 'entropy', s);
     return block[H_L] + ((s - sl) / (sv - sl)) * (block[H_V] - block[H_L]);
   }
 
@@ -297,7 +298,7 @@ export class FluidTable {
 
   private saturated(p: number, field: number): number {
     const c = this.c;
-    if (!(p >= c[C_P_MIN] && p <= c[C_P_MAX])) throw this.tableEnd(p);
+    if (!(p >= c[C_P_MIN] && p <= c[C_P_MAX])) throw tableEnd(this, p);
     const u = (c[C_X_FIRST] - Math.sqrt(c[C_LN_CRITICAL] - ln(p))) * c[C_INV_DX];
     const row = Math.min(u | 0, c[C_LAST_ROW] | 0);
     const k = row * SAT_SIZE + field;
@@ -310,7 +311,7 @@ export class FluidTable {
     const last = c[C_LAST_ROW] | 0;
     const place = field;
     if (!(temperature >= sat[place] && temperature <= sat[(last + 1) * SAT_SIZE + place])) {
-      throw this.beyondSaturation(temperature, sat[place], sat[(last + 1) * SAT_SIZE + place]);
+      throw beyondSaturation(this.id, temperature, sat[place], sat[(last + 1) * SAT_SIZE + place]);
     }
     let low = 0;
     let high = last;
@@ -332,7 +333,8 @@ export class FluidTable {
     const sign = grid === this.vapour ? 1 : -1;
     const last = c[C_LAST_COLUMN] | 0;
     const end = cornerValue(grid, c, block, last + 1, field);
-    if (!(sign * (value - end) <= 1e-12 * Math.abs(end))) throw this.beyondSide(block, field, value, end);
+    if (!(sign * (value - end) <= 1e-12 * Math.abs(end)))
+      throw beyondSide(this.id, block[P], field === NODE_S ? 'entropy' : 'temperature', value, end);
     let low = 0;
     let high = last;
     while (low < high) {
@@ -350,60 +352,6 @@ export class FluidTable {
     const index = low + t;
     return index / (c[C_COLUMN_RATE] - c[C_STRETCH] * index);
   }
-
-  private tableEnd(p: number): PhysicsError {
-    if (Number.isNaN(p)) return this.notANumber('pressure', p);
-    return new PhysicsError(
-      'table-end',
-      `${this.id}: pressure ${p} Pa is outside the tables, ${this.pMin.toFixed(0)} to ${this.pMax.toFixed(0)} Pa`,
-      { fluid: this.id, pressure: p, pMin: this.pMin, pMax: this.pMax },
-    );
-  }
-
-  private beyondSaturation(temperature: number, tMin: number, tMax: number): PhysicsError {
-    if (Number.isNaN(temperature)) return this.notANumber('temperature', temperature);
-    return new PhysicsError(
-      'table-end',
-      `${this.id}: saturation temperature ${temperature} K is outside the tables, ${tMin.toFixed(2)} to ${tMax.toFixed(2)} K`,
-      { fluid: this.id, temperature, tMin, tMax },
-    );
-  }
-
-  private outOfRange(block: Float64Array, h: number): PhysicsError {
-    const hMin = block[H_L] + 1 / block[INV_SPAN_L];
-    const hMax = block[H_V] + 1 / block[INV_SPAN_V];
-    return new PhysicsError(
-      'range',
-      `${this.id}: enthalpy ${h} J/kg at ${block[P]} Pa is outside ${hMin.toFixed(0)} to ${hMax.toFixed(0)} J/kg (${this.tMin} to ${this.tMax} K)`,
-      { fluid: this.id, pressure: block[P], enthalpy: h, hMin, hMax, tMin: this.tMin, tMax: this.tMax },
-    );
-  }
-
-  private wrongSide(block: Float64Array, temperature: number, side: 'vapour' | 'liquid'): PhysicsError {
-    if (Number.isNaN(temperature)) return this.notANumber('temperature', temperature);
-    const from = side === 'vapour' ? block[T_DEW] : this.tMin;
-    const to = side === 'vapour' ? this.tMax : block[T_BUB];
-    return new PhysicsError(
-      'range',
-      `${this.id}: ${temperature} K at ${block[P]} Pa is outside the ${side} side, ${from.toFixed(3)} to ${to.toFixed(3)} K`,
-      { fluid: this.id, pressure: block[P], temperature, tMin: from, tMax: to },
-    );
-  }
-
-  private beyondSide(block: Float64Array, field: number, value: number, end: number): PhysicsError {
-    if (Number.isNaN(value)) return this.notANumber('argument', value);
-    const name = field === NODE_S ? 'entropy' : 'temperature';
-    return new PhysicsError('range', `${this.id}: ${name} ${value} at ${block[P]} Pa is beyond ${end}`, {
-      fluid: this.id,
-      pressure: block[P],
-      [name]: value,
-      limit: end,
-    });
-  }
-
-  private notANumber(what: string, value: number): PhysicsError {
-    return new PhysicsError('bad-input', `${this.id}: ${what} is not a number`, { fluid: this.id, [what]: value });
-  }
 }
 
 /** A field at a column, on the block's isobar. */
@@ -411,30 +359,4 @@ function cornerValue(grid: Float64Array, c: Float64Array, block: Float64Array, c
   const a = (block[ROW] * c[C_COLUMNS] + column) * NODE_SIZE + field;
   const b = a + c[C_COLUMNS] * NODE_SIZE;
   return block[W0] * grid[a] + block[W1] * grid[a + 1] + block[W2] * grid[b] + block[W3] * grid[b + 1];
-}
-
-function hermite(f0: number, d0: number, f1: number, d1: number, t: number): number {
-  const t2 = t * t;
-  const z = t2 * (t - 1);
-  const v2 = t2 * (3 - 2 * t);
-  return (1 - v2) * f0 + (z - t2 + t) * d0 + v2 * f1 + z * d1;
-}
-
-/** Fraction 0 ... 1 of a cell at which a monotonic Hermite cubic takes a value: Newton, kept inside the cell. */
-function invertHermite(f0: number, d0: number, f1: number, d1: number, value: number): number {
-  const rise = f1 - f0;
-  const c2 = 3 * rise - 2 * d0 - d1;
-  const c3 = d0 + d1 - 2 * rise;
-  const target = value - f0;
-  let t = target / rise;
-  if (!(t > 0)) return 0;
-  if (t > 1) t = 1;
-  for (let i = 0; i < 20; i++) {
-    const step = (target - t * (d0 + t * (c2 + t * c3))) / (d0 + t * (2 * c2 + 3 * t * c3));
-    t += step;
-    if (t < 0) t = 0;
-    else if (t > 1) t = 1;
-    if (Math.abs(step) < 1e-13) break;
-  }
-  return t;
 }

@@ -31,7 +31,10 @@ export interface TableData {
   readonly tBottom: number;
 }
 
-/** Saturation temperature at which the tables begin, K. */
+/**
+ * Saturation temperature at which the tables begin, K. The equation of R-410A is published from 200 K; the last 7 K are
+ * its smooth continuation, so that a pumped-down machine meets its own trip and not the end of a table.
+ */
 const T_FIRST = 193.15;
 /** Far edge of the subcooled side, K; must lie below T_FIRST. */
 const T_BOTTOM = 183.15;
