@@ -2,11 +2,14 @@ import type { RefrigerantData } from '../refrigerantData';
 
 /**
  * R-134a: 1,1,1,2-Tetrafluoroethane, CF3CH2F.
- * Equation of state: Reiner Tillner-Roth, Hans Dieter Baehr, "A International Standard Formulation for the Thermodynamic Properties of 1,1,1,2-Tetrafluoroethane (HFC-134a) for Temperatures from 170 K to 455 K and Pressures up to 70 MPa", J. Phys. Chem. Ref. Data 23 (1994) 657-729, doi 10.1063/1.555958.
- * Surface tension: A. Mulero, I. Cachadiña, M. I. Parra, J. Phys. Chem. Ref. Data 41 (2012) 043105-1:13, doi 10.1063/1.4768782.
+ * Equation of state: Reiner Tillner-Roth, Hans Dieter Baehr, "A International Standard Formulation for the
+ * Thermodynamic Properties of 1,1,1,2-Tetrafluoroethane (HFC-134a) for Temperatures from 170 K to 455 K and Pressures
+ * up to 70 MPa", J. Phys. Chem. Ref. Data 23 (1994) 657-729, doi 10.1063/1.555958.
+ * Surface tension: A. Mulero, I. Cachadiña, M. I. Parra, J. Phys. Chem. Ref. Data 41 (2012) 043105-1:13, doi
+ * 10.1063/1.4768782.
  * Ancillary lines (start values only): fits carried by the general-purpose library CoolProp 8.0.1dev.
- * Transport: our fit of ln(property) to saturated-state values computed with CoolProp 8.0.1dev from 223 K to about 0.8 of the
- * critical pressure (largest deviation 0.092 %); outside that span it is an extrapolation.
+ * Transport: our fit of ln(property) to saturated-state values computed with CoolProp 8.0.1dev from 223 K to about
+ * 0.8 of the critical pressure (largest deviation 0.092 %); outside that span it is an extrapolation.
  */
 export const R134a: RefrigerantData = {
   id: 'R-134a',

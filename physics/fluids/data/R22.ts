@@ -2,11 +2,14 @@ import type { RefrigerantData } from '../refrigerantData';
 
 /**
  * R-22: Chlorodifluoromethane, CHClF2.
- * Equation of state: A. Kamei, S. W. Beyerlein, R. T Jacobsen, "Application of Nonlinear Regression in the Development of a Wide Range Formulation for HCFC-22", Int. J. Thermophys. 16 (1995) 1155-1164, doi 10.1007/BF02081283.
- * Surface tension: A. Mulero, I. Cachadiña, M. I. Parra, J. Phys. Chem. Ref. Data 41 (2012) 043105-1:13, doi 10.1063/1.4768782.
+ * Equation of state: A. Kamei, S. W. Beyerlein, R. T Jacobsen, "Application of Nonlinear Regression in the
+ * Development of a Wide Range Formulation for HCFC-22", Int. J. Thermophys. 16 (1995) 1155-1164, doi
+ * 10.1007/BF02081283.
+ * Surface tension: A. Mulero, I. Cachadiña, M. I. Parra, J. Phys. Chem. Ref. Data 41 (2012) 043105-1:13, doi
+ * 10.1063/1.4768782.
  * Ancillary lines (start values only): fits carried by the general-purpose library CoolProp 8.0.1dev.
- * Transport: our fit of ln(property) to saturated-state values computed with CoolProp 8.0.1dev from 223 K to about 0.8 of the
- * critical pressure (largest deviation 0.081 %); outside that span it is an extrapolation.
+ * Transport: our fit of ln(property) to saturated-state values computed with CoolProp 8.0.1dev from 223 K to about
+ * 0.8 of the critical pressure (largest deviation 0.081 %); outside that span it is an extrapolation.
  */
 export const R22: RefrigerantData = {
   id: 'R-22',

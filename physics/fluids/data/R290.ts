@@ -2,11 +2,14 @@ import type { RefrigerantData } from '../refrigerantData';
 
 /**
  * R-290: Propane, C3H8.
- * Equation of state: Eric W. Lemmon, Mark O. McLinden, Wolfgang Wagner, "Thermodynamic Properties of Propane. III. A Reference Equation of State for Temperatures from the Melting Line to 650 K and Pressures up to 1000 MPa", J. Chem. Eng. Data 54 (2009) 3141-3180, doi 10.1021/je900217v.
- * Surface tension: A. Mulero, I. Cachadiña, M. I. Parra, J. Phys. Chem. Ref. Data 41 (2012) 043105-1:13, doi 10.1063/1.4768782.
+ * Equation of state: Eric W. Lemmon, Mark O. McLinden, Wolfgang Wagner, "Thermodynamic Properties of Propane. III. A
+ * Reference Equation of State for Temperatures from the Melting Line to 650 K and Pressures up to 1000 MPa", J. Chem.
+ * Eng. Data 54 (2009) 3141-3180, doi 10.1021/je900217v.
+ * Surface tension: A. Mulero, I. Cachadiña, M. I. Parra, J. Phys. Chem. Ref. Data 41 (2012) 043105-1:13, doi
+ * 10.1063/1.4768782.
  * Ancillary lines (start values only): fits carried by the general-purpose library CoolProp 8.0.1dev.
- * Transport: our fit of ln(property) to saturated-state values computed with CoolProp 8.0.1dev from 223 K to about 0.8 of the
- * critical pressure (largest deviation 0.035 %); outside that span it is an extrapolation.
+ * Transport: our fit of ln(property) to saturated-state values computed with CoolProp 8.0.1dev from 223 K to about
+ * 0.8 of the critical pressure (largest deviation 0.035 %); outside that span it is an extrapolation.
  */
 export const R290: RefrigerantData = {
   id: 'R-290',

@@ -2,11 +2,14 @@ import type { RefrigerantData } from '../refrigerantData';
 
 /**
  * R-32: Difluoromethane, CH2F2.
- * Equation of state: R. Tillner-Roth, A. Yokozeki, "An international standard equation of state for difluoromethane (R-32) for temperatures from the triple point at 136.34 K to 435 K and pressures up to 70 MPa", J. Phys. Chem. Ref. Data 26 (1997) 1273-1328, doi 10.1063/1.556002.
- * Surface tension: A. Mulero, I. Cachadiña, M. I. Parra, J. Phys. Chem. Ref. Data 41 (2012) 043105-1:13, doi 10.1063/1.4768782.
+ * Equation of state: R. Tillner-Roth, A. Yokozeki, "An international standard equation of state for difluoromethane
+ * (R-32) for temperatures from the triple point at 136.34 K to 435 K and pressures up to 70 MPa", J. Phys. Chem. Ref.
+ * Data 26 (1997) 1273-1328, doi 10.1063/1.556002.
+ * Surface tension: A. Mulero, I. Cachadiña, M. I. Parra, J. Phys. Chem. Ref. Data 41 (2012) 043105-1:13, doi
+ * 10.1063/1.4768782.
  * Ancillary lines (start values only): fits carried by the general-purpose library CoolProp 8.0.1dev.
- * Transport: our fit of ln(property) to saturated-state values computed with CoolProp 8.0.1dev from 223 K to about 0.8 of the
- * critical pressure (largest deviation 0.065 %); outside that span it is an extrapolation.
+ * Transport: our fit of ln(property) to saturated-state values computed with CoolProp 8.0.1dev from 223 K to about
+ * 0.8 of the critical pressure (largest deviation 0.065 %); outside that span it is an extrapolation.
  */
 export const R32: RefrigerantData = {
   id: 'R-32',

@@ -2,11 +2,14 @@ import type { RefrigerantData } from '../refrigerantData';
 
 /**
  * R-410A: R-32/R-125, 50/50 % by mass; pseudo-pure equation with separate bubble and dew lines.
- * Equation of state: E.W. Lemmon, "Pseudo-Pure Fluid Equations of State for the Refrigerant Blends R-410A, R-404A, R-507A, and R-407C", Int. J. Thermophys. 24 (2003) 991-1006, doi 10.1023/A:1025048800563.
- * Surface tension: M. Okada, T. Shibata, Y. Sato, Y. Higashi, Int. J. Thermophys. 20 (1999) 119-127, doi 10.1023/A:1021482231102.
- * Ancillary lines (start values only; bubble and dew pressure: part of the published equation): fits carried by the general-purpose library CoolProp 8.0.1dev.
- * Transport: our fit of ln(property) to saturated-state values computed with CoolProp 8.0.1dev from 223 K to about 0.8 of the
- * critical pressure (largest deviation 0.022 %); outside that span it is an extrapolation.
+ * Equation of state: E.W. Lemmon, "Pseudo-Pure Fluid Equations of State for the Refrigerant Blends R-410A, R-404A,
+ * R-507A, and R-407C", Int. J. Thermophys. 24 (2003) 991-1006, doi 10.1023/A:1025048800563.
+ * Surface tension: M. Okada, T. Shibata, Y. Sato, Y. Higashi, Int. J. Thermophys. 20 (1999) 119-127, doi
+ * 10.1023/A:1021482231102.
+ * Ancillary lines (start values only; bubble and dew pressure: part of the published equation): fits carried by the
+ * general-purpose library CoolProp 8.0.1dev.
+ * Transport: our fit of ln(property) to saturated-state values computed with CoolProp 8.0.1dev from 223 K to about
+ * 0.8 of the critical pressure (largest deviation 0.022 %); outside that span it is an extrapolation.
  */
 export const R410A: RefrigerantData = {
   id: 'R-410A',
