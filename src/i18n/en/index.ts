@@ -1,7 +1,9 @@
 /** The English catalogue, source of every key. One file an area. */
 import { app } from './app';
 import { bench } from './bench';
+import { debrief, finish } from './finish';
+import { guide } from './guide';
 import { names } from './names';
 import { panels } from './panels';
 
-export const en = { app, bench, names, panels } as const;
+export const en = { app, bench, debrief, finish, guide, names, panels } as const;

@@ -248,7 +248,7 @@ export const names = {
     subcooling: 'subcooling',
     'air-drop': 'temperature drop of the indoor air',
     'air-rise': 'temperature rise of the outdoor air',
-    approach: 'condensing temperature over outdoor air',
+    approach: 'liquid line over outdoor air',
     'absolute-pressure': 'absolute pressure',
     'saturation-temperature': 'saturation temperature',
     'line-difference': 'temperature difference over the drier',

@@ -250,7 +250,7 @@ export const names: SameKeys<typeof source> = {
     subcooling: 'subenfriamiento',
     'air-drop': 'salto térmico del aire interior',
     'air-rise': 'salto térmico del aire exterior',
-    approach: 'temperatura de condensación sobre el aire exterior',
+    approach: 'línea de líquido sobre el aire exterior',
     'absolute-pressure': 'presión absoluta',
     'saturation-temperature': 'temperatura de saturación',
     'line-difference': 'diferencia de temperatura en el secador',

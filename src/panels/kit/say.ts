@@ -31,12 +31,17 @@ export function channelName(text: Text, channel: ChannelName): string {
   return text.maybe(`names.channel.${channel.replace(/^touch:/, '')}`) ?? channel;
 }
 
-type Shown = Pick<Note, 'quantity' | 'gauge' | 'value' | 'word' | 'instrument'>;
+type Shown = Pick<Note, 'quantity' | 'gauge' | 'value' | 'instrument'> & { readonly word?: string | undefined };
 
 export function valueText(text: Text, reading: Shown): string {
   const kind = kindOf(reading.quantity, reading.gauge);
   if (!kind) return text.maybe(`names.sense.${reading.word}`) ?? '';
   return text.quantity(kind, reading.value, CATALOGUE[reading.instrument].resolution[reading.quantity]);
+}
+
+/** A number of the data link, in the display step of its sensor. */
+export function channelText(text: Text, quantity: PhysicalQuantity, value: number): string {
+  return valueText(text, { instrument: 'data-link', quantity, gauge: false, value });
 }
 
 /** Where a note was taken; the data link has many numbers at one place, so there the channel names it. */

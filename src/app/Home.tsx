@@ -1,0 +1,129 @@
+/** First screen: the caution, one way in for whoever is new, and the packs by place. */
+import { useEffect, useState } from 'preact/hooks';
+import type { Callout, Pack } from '../attempt/pack/types';
+import { Caution } from '../panels/kit/Caution';
+import { useText } from '../panels/kit/text';
+import { packs } from './library';
+import { OpenAttempt } from './OpenAttempt';
+import { calloutLink } from './route';
+import type { SavedAttempt } from './saved';
+
+export function Home() {
+  const text = useText();
+  const [shelf, setShelf] = useState<readonly Pack[] | null>(null);
+  const [saved, setSaved] = useState<readonly SavedAttempt[]>([]);
+  useEffect(() => {
+    void packs().then(setShelf);
+    void import('./saved').then(async ({ savedAttempts, setCurrent }) => {
+      setCurrent(null);
+      setSaved(await savedAttempts());
+    });
+  }, []);
+  const discard = async (id: string) => {
+    const { savedAttempts, throwAway } = await import('./saved');
+    await throwAway(id);
+    setSaved(await savedAttempts());
+  };
+  const guided = shelf?.flatMap((pack) =>
+    pack.callouts.filter((one) => one.mode === 'guided').map((callout) => ({ pack, callout })),
+  )[0];
+  const openOnes = saved.filter((one) => !one.finished);
+  return (
+    <main class="home">
+      <div class="home-intro">
+        <h1>{text.t('app.name')}</h1>
+        <p class="soft">{text.t('app.tagline')}</p>
+      </div>
+      {guided && (
+        <section class="home-first" aria-labelledby="first">
+          <h2 id="first">{text.t('app.home.running')}</h2>
+          <p>{text.t('app.home.runningMore')}</p>
+          <a class="button main" href={calloutLink(guided.pack.id, guided.callout.id)}>
+            {text.t(saved.some((one) => one.finished) ? 'app.home.beginAgain' : 'app.home.begin')}
+          </a>
+        </section>
+      )}
+      <Caution />
+      {openOnes.length > 0 && shelf && (
+        <section class="stack" aria-labelledby="resume">
+          <h2 id="resume">{text.t('app.home.resume')}</h2>
+          <ul class="stack">
+            {openOnes.map((one) => (
+              <Resume key={one.id} saved={one} shelf={shelf} onThrowAway={() => void discard(one.id)} />
+            ))}
+          </ul>
+        </section>
+      )}
+      <section class="stack" aria-labelledby="packs">
+        <h2 id="packs">{text.t('app.home.packs')}</h2>
+        {shelf ? (
+          <div class="home-packs">
+            {shelf.map((pack) => (
+              <PackCard key={pack.id} pack={pack} saved={saved} />
+            ))}
+          </div>
+        ) : (
+          <p role="status">{text.t('app.home.loading')}</p>
+        )}
+      </section>
+      <OpenAttempt />
+    </main>
+  );
+}
+
+function find(shelf: readonly Pack[], saved: SavedAttempt): { pack: Pack; callout: Callout } | null {
+  const pack = shelf.find((one) => one.id === saved.pack);
+  const callout = pack?.callouts.find((one) => one.id === saved.callout);
+  return pack && callout ? { pack, callout } : null;
+}
+
+function Resume(props: {
+  readonly saved: SavedAttempt;
+  readonly shelf: readonly Pack[];
+  readonly onThrowAway: () => void;
+}) {
+  const text = useText();
+  const found = find(props.shelf, props.saved);
+  if (!found) return null;
+  return (
+    <li class="home-resume">
+      <div>
+        <h3>{text.local(found.callout.text.title)}</h3>
+        <p class="soft">{text.t('app.home.started', { readings: props.saved.readings })}</p>
+      </div>
+      <div class="wrap">
+        <a class="button main" href={calloutLink(found.pack.id, found.callout.id)}>
+          {text.t('app.home.continue')}
+        </a>
+        <button type="button" class="quiet" onClick={props.onThrowAway}>
+          {text.t('app.home.delete')}
+        </button>
+      </div>
+    </li>
+  );
+}
+
+function PackCard({ pack, saved }: { readonly pack: Pack; readonly saved: readonly SavedAttempt[] }) {
+  const text = useText();
+  const stateOf = (callout: Callout) => {
+    const mine = saved.filter((one) => one.pack === pack.id && one.callout === callout.id);
+    if (mine.some((one) => one.finished)) return text.t('app.home.finished');
+    return mine.length > 0 ? text.t('app.home.open') : text.t(`app.home.${callout.mode}`);
+  };
+  return (
+    <article class="home-pack">
+      <h3>{text.local(pack.title)}</h3>
+      <p class="soft">{text.local(pack.about)}</p>
+      <ul>
+        {pack.callouts.map((callout) => (
+          <li key={callout.id}>
+            <a href={calloutLink(pack.id, callout.id)}>
+              <span>{text.local(callout.text.title)}</span>
+              <span class="soft">{stateOf(callout)}</span>
+            </a>
+          </li>
+        ))}
+      </ul>
+    </article>
+  );
+}

@@ -1,0 +1,96 @@
+/** The drawn machine and what lies on it: the instrument in the hand, the last readings, the sheet of a place. */
+import { effect } from '@preact/signals';
+import { useEffect, useRef } from 'preact/hooks';
+import type { AttemptState } from '../../attempt';
+import { type BenchHandle, benchWords, mountBench } from '../../bench';
+import type { Text } from '../../i18n';
+import { optionName, valueText } from '../../panels/kit/say';
+import { useText } from '../../panels/kit/text';
+import { sameOption } from '../../panels/place/options';
+import { PlaceSheet } from '../../panels/place/PlaceSheet';
+import { type Session, useSession } from '../../panels/session';
+import { reducedMotion, shownTheme, text as words } from '../preferences';
+
+/** Tags that hang on the drawing at once: as many as the tray shows. */
+const TAGS = 3;
+
+export function Stage({ onBench }: { readonly onBench: (bench: BenchHandle | null) => void }) {
+  const text = useText();
+  const session = useSession();
+  const host = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    if (!host.current) return;
+    const bench = mountBench(host.current, session.plant.drawing, session.plant.places, {
+      words: benchWords(words.peek()),
+      light: shownTheme.peek(),
+      motion: reducedMotion.peek() ? 'reduced' : 'full',
+      inside: seesInside(session),
+    });
+    bench.onPlace((place) => touch(session, place));
+    const stops = [
+      effect(() => bench.update(session.snapshot.value)),
+      effect(() => bench.select(session.place.value)),
+      effect(() => bench.setTheme(shownTheme.value)),
+      effect(() => bench.setMotion(reducedMotion.value ? 'reduced' : 'full')),
+      effect(() => bench.setWords(benchWords(words.value))),
+      effect(() => bench.setTags(tagsOf(words.value, session.state.value))),
+    ];
+    onBench(bench);
+    return () => {
+      for (const stop of stops) stop();
+      onBench(null);
+      bench.destroy();
+    };
+  }, [session, onBench]);
+  const held = session.held.value;
+  return (
+    <section class="stage" aria-label={text.t('bench.name')}>
+      <div class="stage-host" id="machine" tabIndex={-1} ref={host} />
+      <div class="stage-hand">
+        {held && (
+          <p>
+            <span>{text.t('panels.place.held', { instrument: optionName(text, held) })}</span>
+            <button
+              type="button"
+              onClick={() => {
+                session.held.value = null;
+              }}
+            >
+              {text.t('panels.place.putDown')}
+            </button>
+          </p>
+        )}
+        {session.state.value.undo.length > 0 && (
+          <button type="button" onClick={() => session.dispatch({ kind: 'undo' })}>
+            {text.t('panels.tray.undo')}
+          </button>
+        )}
+      </div>
+      {session.placeOpen.value && <PlaceSheet />}
+    </section>
+  );
+}
+
+/** Someone learning the machine sees into its pipes; someone practising sees what a person on site would. */
+function seesInside(session: Session): boolean {
+  return session.callout.mode === 'guided' || session.state.value.verification !== null;
+}
+
+/**
+ * A place was tapped. With an instrument in the hand that fits, it is read; a second tap on the place just read opens
+ * the sheet, for another instrument.
+ */
+export function touch(session: Session, place: string): void {
+  const held = session.held.value;
+  const last = session.state.value.notes.at(-1);
+  const again = session.place.value === place && last?.place === place;
+  session.place.value = place;
+  if (held && !again && session.optionsAt(place).some((option) => sameOption(option, held))) session.take(held);
+  else session.placeOpen.value = true;
+}
+
+function tagsOf(text: Text, state: AttemptState): Record<string, string> {
+  const tags: Record<string, string> = {};
+  for (const note of state.notes.filter(({ struck }) => !struck).slice(-TAGS)) tags[note.place] = valueText(text, note);
+  return tags;
+}

@@ -1,0 +1,108 @@
+/** The one place where a callout's actions are applied, kept and announced. */
+import { computed, effect, signal } from '@preact/signals';
+import { type Action, ActionRefused, type AttemptState, apply, snapshotAt } from '../../attempt';
+import { AttemptCodeError, encode, toFile } from '../../attempt/codes';
+import type { Callout, Pack } from '../../attempt/pack/types';
+import { optionsAt, type ReadingOption, readingAction } from '../../panels/place/options';
+import type { Drafts, Session, SheetId } from '../../panels/session';
+import { text } from '../preferences';
+import { attemptId } from '../saved';
+import { announce } from './announce';
+import { loadDrafts, storeDrafts } from './drafts';
+import type { Examining } from './examining';
+import { followTwin } from './twin';
+
+export interface Opening {
+  readonly pack: Pack;
+  readonly callout: Callout;
+  readonly state: AttemptState;
+  readonly twin: AttemptState | null;
+  /** keeps one action on the device */
+  readonly keep: (state: AttemptState) => Promise<boolean>;
+  readonly examining: Examining;
+  readonly onClose: () => void;
+}
+
+export function createSession(opening: Opening): Session {
+  const { pack, callout } = opening;
+  const state = signal(opening.state);
+  const twin = signal(opening.twin);
+  const sheet = signal<SheetId | null>(null);
+  const place = signal<string | null>(null);
+  const placeOpen = signal(false);
+  const held = signal<ReadingOption | null>(null);
+  const said = signal('');
+  const kept = signal(true);
+  const draftsOf = attemptId(opening.state.attempt);
+  const drafts = signal<Drafts>(loadDrafts(draftsOf));
+  const { plant } = opening.state.site;
+
+  const stopStoring = effect(() => storeDrafts(draftsOf, drafts.value));
+  const stopExamining = effect(() => {
+    if (state.value.verification) opening.examining.judge(state.value);
+    else if (state.value.verdicts.length > 0) opening.examining.prepare();
+  });
+
+  function dispatch(action: Action): boolean {
+    try {
+      state.value = apply(state.value, action);
+    } catch (error) {
+      if (!(error instanceof ActionRefused)) throw error;
+      said.value = text.value.t(`app.refusal.${error.code}`);
+      return false;
+    }
+    if (twin.value) twin.value = followTwin(twin.value, action);
+    said.value = announce(text.value, action, state.value);
+    void opening.keep(state.value).then((done) => {
+      kept.value = done;
+    });
+    return true;
+  }
+
+  return {
+    pack,
+    callout,
+    plant,
+    state,
+    twin,
+    snapshot: computed(() => snapshotAt(state.value)),
+    judgement: opening.examining.judgement,
+    sheet,
+    place,
+    placeOpen,
+    held,
+    drafts,
+    said,
+    kept,
+    dispatch,
+    optionsAt(id) {
+      const found = plant.places.find((one) => one.id === id);
+      return found ? optionsAt(found, callout.toolbag) : [];
+    },
+    take(option) {
+      if (place.value === null) return;
+      if (dispatch(readingAction(place.value, option))) {
+        held.value = option;
+        placeOpen.value = false;
+      }
+    },
+    code: () => codeOf(state.value),
+    attemptFile: () => toFile(state.value.attempt),
+    close() {
+      stopStoring();
+      stopExamining();
+      opening.examining.stop();
+      opening.onClose();
+    },
+  };
+}
+
+/** Long attempts travel as a file: a code beyond the bound is refused unread. */
+function codeOf(state: AttemptState): string | null {
+  try {
+    return encode(state.attempt);
+  } catch (error) {
+    if (error instanceof AttemptCodeError) return null;
+    throw error;
+  }
+}

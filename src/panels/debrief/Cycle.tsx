@@ -1,0 +1,89 @@
+/** Pressure over enthalpy, logarithmic in pressure: the healthy machine, the machine as found, the rival. */
+
+import type { StationId } from '../../../physics/types';
+import type { PressureEnthalpy } from '../../examiner/types';
+import { useText } from '../kit/text';
+
+const WIDTH = 520;
+const HEIGHT = 320;
+const EDGE = { left: 64, right: 12, top: 12, bottom: 40 } as const;
+
+/** Stations in the order of the flow; the line is closed at the compressor. */
+const ROUND: readonly StationId[] = [
+  'compressor-in',
+  'compressor-out',
+  'condenser-in',
+  'condenser-out',
+  'liquid-port',
+  'drier-out',
+  'metering-in',
+  'evaporator-in',
+  'evaporator-out',
+  'suction-port',
+];
+
+export function Cycle({ cycles }: { readonly cycles: PressureEnthalpy }) {
+  const text = useText();
+  const all = cycles.cycles.flatMap((cycle) => ROUND.map((id) => cycle.stations[id]));
+  const enthalpies = all.map(({ enthalpy }) => enthalpy);
+  const pressures = all.map(({ pressure }) => pressure);
+  const h0 = Math.min(...enthalpies) - 1e4;
+  const h1 = Math.max(...enthalpies) + 1e4;
+  const p0 = Math.log(Math.min(...pressures) * 0.85);
+  const p1 = Math.log(Math.max(...pressures) * 1.15);
+  const x = (h: number) => EDGE.left + ((WIDTH - EDGE.left - EDGE.right) * (h - h0)) / (h1 - h0);
+  const y = (p: number) => HEIGHT - EDGE.bottom - ((HEIGHT - EDGE.top - EDGE.bottom) * (Math.log(p) - p0)) / (p1 - p0);
+  const label = (cycle: PressureEnthalpy['cycles'][number]) =>
+    cycle.what === 'rival'
+      ? text.t('debrief.cycle.rival', { cause: text.t(`names.cause.${cycle.cause}`) })
+      : text.t(`debrief.cycle.${cycle.what}`);
+  const pressureMarks = [0.3e6, 0.5e6, 1e6, 2e6, 3e6, 4e6].filter((p) => Math.log(p) > p0 && Math.log(p) < p1);
+  const step = 5e4;
+  const enthalpyMarks = Array.from({ length: 12 }, (_, i) => (Math.ceil(h0 / step) + i) * step).filter((h) => h < h1);
+  return (
+    <figure class="cycle">
+      <p class="soft">{text.t('debrief.cycle.help')}</p>
+      <svg viewBox={`0 0 ${WIDTH} ${HEIGHT}`} role="img" aria-label={cycles.cycles.map(label).join(', ')}>
+        {pressureMarks.map((p) => (
+          <g key={p}>
+            <line x1={EDGE.left} x2={WIDTH - EDGE.right} y1={y(p)} y2={y(p)} class="cycle-grid" />
+            <text x={EDGE.left - 6} y={y(p) + 5} text-anchor="end">
+              {text.bare('pressure', p, 1000)}
+            </text>
+          </g>
+        ))}
+        {enthalpyMarks.map((h) => (
+          <g key={h}>
+            <line x1={x(h)} x2={x(h)} y1={EDGE.top} y2={HEIGHT - EDGE.bottom} class="cycle-grid" />
+            <text x={x(h)} y={HEIGHT - EDGE.bottom + 18} text-anchor="middle">
+              {text.number(h / 1000)}
+            </text>
+          </g>
+        ))}
+        <text x={4} y={HEIGHT - EDGE.bottom + 18}>
+          {text.unit('pressure')}
+        </text>
+        <text x={WIDTH - EDGE.right} y={HEIGHT - 4} text-anchor="end">
+          {text.t('debrief.cycle.enthalpy')}
+        </text>
+        {cycles.cycles.map((cycle) => (
+          <polygon
+            key={cycle.what}
+            class={`cycle-line cycle-${cycle.what}`}
+            points={ROUND.map((id) => `${x(cycle.stations[id].enthalpy)},${y(cycle.stations[id].pressure)}`).join(' ')}
+          />
+        ))}
+      </svg>
+      <ul class="cycle-legend">
+        {cycles.cycles.map((cycle) => (
+          <li key={cycle.what}>
+            <svg viewBox="0 0 40 10" aria-hidden="true">
+              <line x1="0" x2="40" y1="5" y2="5" class={`cycle-line cycle-${cycle.what}`} />
+            </svg>
+            <span class="first">{label(cycle)}</span>
+          </li>
+        ))}
+      </ul>
+    </figure>
+  );
+}

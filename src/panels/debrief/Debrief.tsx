@@ -1,0 +1,101 @@
+/** One screen that says what mattered, one button on; everything else lies one tap behind it. */
+import { useState } from 'preact/hooks';
+import type { Grade, Debrief as Told } from '../../examiner/types';
+import { Caution } from '../kit/Caution';
+import { messageText, quantumName } from '../kit/message';
+import { sentence } from '../kit/say';
+import { useText } from '../kit/text';
+import { useSession } from '../session';
+import { BandPicture } from './BandPicture';
+import { BeliefTrail } from './BeliefTrail';
+import { Cycle } from './Cycle';
+import { Points } from './Points';
+import { Rivals } from './Rivals';
+import { Runs } from './Runs';
+
+const LAYERS = ['points', 'rivals', 'trail', 'cycle', 'runs'] as const;
+type Layer = (typeof LAYERS)[number];
+
+export function DebriefScreen({ onMachine }: { readonly onMachine: () => void }) {
+  const text = useText();
+  const session = useSession();
+  const { judgement } = session;
+  const now = judgement.value;
+  return (
+    <main class="debrief" id="machine" tabIndex={-1}>
+      <h1>{text.t('debrief.title')}</h1>
+      {now.as === 'working' && (
+        <div class="stack" role="status">
+          <p>{text.t('finish.working.title')} …</p>
+          <progress value={now.done} max={now.total} aria-label={text.t('finish.working.title')} />
+        </div>
+      )}
+      {now.as === 'failed' && <p role="alert">{text.t('finish.working.failed', { reason: now.reason })}</p>}
+      {now.as === 'ready' && <Ready told={now.debrief} grade={now.grade} />}
+      <p>
+        <button type="button" class="quiet" onClick={onMachine}>
+          {text.t('debrief.machine')}
+        </button>
+      </p>
+    </main>
+  );
+}
+
+function Ready({ told, grade }: { readonly told: Told; readonly grade: Grade }) {
+  const text = useText();
+  const session = useSession();
+  const [layer, setLayer] = useState<Layer | null>(null);
+  return (
+    <>
+      <p class="debrief-verdict">{sentence(messageText(text, told.verdict))}</p>
+      <div class="debrief-face">
+        {told.picture && (
+          <figure class="debrief-picture">
+            <figcaption>
+              <h2>{text.t('debrief.picture')}</h2>
+              <p class="first">{quantumName(text, told.picture.quantum)}</p>
+            </figcaption>
+            <BandPicture picture={told.picture} />
+          </figure>
+        )}
+        <ol class="debrief-said">
+          {told.sentences.map((message) => (
+            <li key={message.key}>{sentence(messageText(text, message))}</li>
+          ))}
+        </ol>
+      </div>
+      <div class="wrap">
+        {told.lookAlike !== null && (
+          <a class="button main" href={`#callout=${session.pack.id}/${told.lookAlike}`}>
+            {text.t('debrief.lookAlike')}
+          </a>
+        )}
+        <a class="button" href="#home">
+          {text.t('debrief.home')}
+        </a>
+      </div>
+      <section class="stack" aria-labelledby="behind">
+        <h2 id="behind">{text.t('debrief.more')}</h2>
+        <div class="wrap">
+          {LAYERS.map((one) => (
+            <button
+              type="button"
+              key={one}
+              aria-expanded={layer === one}
+              aria-pressed={layer === one}
+              onClick={() => setLayer(layer === one ? null : one)}
+            >
+              {text.t(`debrief.layer.${one}`)}
+            </button>
+          ))}
+        </div>
+        {layer === 'points' && <Points grade={grade} />}
+        {layer === 'rivals' && <Rivals rows={told.rivals} />}
+        {layer === 'trail' && <BeliefTrail trail={told.trail} />}
+        {layer === 'cycle' && <Cycle cycles={told.cycles} />}
+        {layer === 'runs' && <Runs runs={told.runs} />}
+      </section>
+      <Caution />
+    </>
+  );
+}

@@ -1,0 +1,47 @@
+import type { Grade } from '../../examiner/types';
+import { messageText } from '../kit/message';
+import { sentence } from '../kit/say';
+import { useText } from '../kit/text';
+
+export function Points({ grade }: { readonly grade: Grade }) {
+  const text = useText();
+  return (
+    <div class="stack">
+      {grade.scored ? (
+        <p class="debrief-total number">{text.t('debrief.points.total', { total: text.number(grade.total) })}</p>
+      ) : (
+        <p>{text.t('debrief.points.unscored')}</p>
+      )}
+      {grade.cap < 100 && grade.uncapped > grade.total && (
+        <p class="caution">
+          {text.t('debrief.points.capped', { uncapped: text.number(grade.uncapped), cap: grade.cap })}
+        </p>
+      )}
+      <table>
+        <tbody>
+          {grade.parts.map((part) => (
+            <tr key={part.part}>
+              <th scope="row">{text.t(`names.part.${part.part}`)}</th>
+              <td>
+                {part.points === null
+                  ? text.t('debrief.points.notMeasured')
+                  : text.t('debrief.points.of', {
+                      points: text.number(part.points, 1),
+                      weight: text.number(part.weight, 1),
+                    })}
+              </td>
+              <td>
+                {part.reasons.map((reason) => (
+                  <p key={reason.key}>{sentence(messageText(text, reason))}</p>
+                ))}
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <p>{text.t('debrief.points.hazards', grade.hazards)}</p>
+      {grade.proveIt > 0.5 && <p>{text.t('debrief.points.prove', { points: text.number(grade.proveIt) })}</p>}
+      <p class="soft">{text.t('debrief.points.meaning')}</p>
+    </div>
+  );
+}

@@ -1,0 +1,60 @@
+/** Every rival: what was read, what it would have shown, and whether the two fit. */
+import type { RivalRow } from '../../examiner/types';
+import { amount, quantumName } from '../kit/message';
+import { useText } from '../kit/text';
+
+export function Rivals({ rows }: { readonly rows: readonly RivalRow[] }) {
+  const text = useText();
+  return (
+    <>
+      <p class="soft">{text.t('debrief.rivals.help')}</p>
+      <div class="scroll-x" tabIndex={0} role="region" aria-label={text.t('debrief.layer.rivals')}>
+        <table>
+          <thead>
+            <tr>
+              <th scope="col">{text.t('debrief.rivals.cause')}</th>
+              <th scope="col">{text.t('debrief.rivals.belief')}</th>
+              <th scope="col">{text.t('debrief.rivals.read')}</th>
+              <th scope="col">{text.t('debrief.rivals.expected')}</th>
+            </tr>
+          </thead>
+          <tbody>
+            {rows.flatMap((row) =>
+              (row.readings.length > 0 ? row.readings : [null]).map((reading, index) => (
+                <tr key={`${row.cause}/${index}`}>
+                  {index === 0 && (
+                    <>
+                      <th scope="row" rowSpan={Math.max(1, row.readings.length)} class="first">
+                        {text.t(`names.cause.${row.cause}`)}
+                      </th>
+                      <td rowSpan={Math.max(1, row.readings.length)}>{text.number(100 * row.posterior)}</td>
+                    </>
+                  )}
+                  <td>
+                    {reading && (
+                      <>
+                        <span class="first">{quantumName(text, reading.quantum)}</span>{' '}
+                        <strong class="number">{amount(text, reading.kind, reading.read)}</strong>
+                      </>
+                    )}
+                  </td>
+                  <td>
+                    {reading && (
+                      <>
+                        {amount(text, reading.kind, reading.band.low)} – {amount(text, reading.kind, reading.band.high)}{' '}
+                        <em>
+                          <span aria-hidden="true">{reading.fits ? '✓' : '✗'}</span>{' '}
+                          {text.t(reading.fits ? 'debrief.rivals.fits' : 'debrief.rivals.misfits')}
+                        </em>
+                      </>
+                    )}
+                  </td>
+                </tr>
+              )),
+            )}
+          </tbody>
+        </table>
+      </div>
+    </>
+  );
+}

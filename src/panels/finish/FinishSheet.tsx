@@ -1,0 +1,46 @@
+/** Verdict, then repair, then proof: one after the other, each from what was said before. */
+import type { AttemptState } from '../../attempt';
+import { sentence } from '../kit/say';
+import { useText } from '../kit/text';
+import { useSession } from '../session';
+import { RepairForm } from './RepairForm';
+import { VerdictForm } from './VerdictForm';
+import { VerifyForm } from './VerifyForm';
+
+type Stage = 'verdict' | 'repair' | 'verify';
+
+/** What comes next: a repair answers the last verdict, a proof the last repair. */
+export function stageOf(state: AttemptState): Stage {
+  const verdict = state.verdicts.at(-1);
+  if (!verdict) return 'verdict';
+  const repair = state.repairs.at(-1);
+  return repair && repair.action > verdict.action ? 'verify' : 'repair';
+}
+
+export function FinishSheet() {
+  const text = useText();
+  const session = useSession();
+  const state = session.state.value;
+  const stage = session.drafts.value.verdict.again ? 'verdict' : stageOf(state);
+  const verdict = state.verdicts.at(-1);
+  const repair = state.repairs.at(-1);
+  return (
+    <>
+      {stage !== 'verdict' && verdict && (
+        <p class="said">
+          {text.t('finish.verdict.given', {
+            cause: text.t(`names.cause.${verdict.cause}`),
+            size: text.t(`names.size.${verdict.size}`),
+          })}
+        </p>
+      )}
+      {stage === 'verify' && repair && (
+        <p class="said">{text.t('finish.repair.done', { remedy: text.t(`names.remedy.${repair.remedy}`) })}</p>
+      )}
+      <h3>{sentence(text.t(`finish.${stage}.title`))}</h3>
+      {stage === 'verdict' && <VerdictForm />}
+      {stage === 'repair' && <RepairForm />}
+      {stage === 'verify' && <VerifyForm />}
+    </>
+  );
+}

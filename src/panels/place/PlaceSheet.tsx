@@ -1,0 +1,72 @@
+/** What fits the place under the hand. One tap takes it; the reading is noted by itself. */
+import { useEffect, useRef } from 'preact/hooks';
+import { firstReadingCost } from '../../instruments/places';
+import { optionName, placeName, quantityName, sentence, valueText } from '../kit/say';
+import { useText } from '../kit/text';
+import { useSession } from '../session';
+import type { ReadingOption } from './options';
+
+export function PlaceSheet() {
+  const text = useText();
+  const session = useSession();
+  const place = session.plant.places.find(({ id }) => id === session.place.value);
+  const title = useRef<HTMLHeadingElement>(null);
+  useEffect(() => title.current?.focus(), [place]);
+  if (!place) return null;
+  const options = session.optionsAt(place.id);
+  const last = session.state.value.notes.findLast((note) => note.place === place.id && !note.struck);
+  return (
+    <section class="place-sheet" aria-labelledby="place-title">
+      <header>
+        <h2 id="place-title" ref={title} tabIndex={-1}>
+          {sentence(placeName(text, place.id))}
+        </h2>
+        <button
+          type="button"
+          class="quiet"
+          onClick={() => {
+            session.placeOpen.value = false;
+          }}
+        >
+          {text.t('panels.place.close')}
+        </button>
+      </header>
+      {place.needs?.map((need) => (
+        <p key={need} class="soft">
+          {text.t(`panels.place.needs.${need}`)}
+        </p>
+      ))}
+      {last && <p class="soft">{text.t('panels.place.previous', { value: valueText(text, last) })}</p>}
+      {options.length === 0 && <p>{text.t('panels.place.nothing')}</p>}
+      <ol class="options" aria-label={text.t('panels.place.pick')}>
+        {options.map((option, index) => (
+          <li key={optionKey(option)}>
+            <button type="button" class="row" onClick={() => session.take(option)}>
+              <kbd aria-hidden="true">{index + 1}</kbd>
+              <span class="first">
+                {optionName(text, option)}
+                {needsQuantity(option, options) && <span>: {quantityName(text, option.quantity)}</span>}
+              </span>
+              <small class="soft">
+                {text.t('panels.place.minutes', {
+                  minutes: text.number(firstReadingCost(option.instrument, place) / 60, 1),
+                })}
+              </small>
+            </button>
+          </li>
+        ))}
+      </ol>
+    </section>
+  );
+}
+
+const optionKey = ({ instrument, quantity, channel, insulated }: ReadingOption) =>
+  `${instrument}/${quantity}/${channel}/${insulated}`;
+
+/** An instrument that reads one thing here needs no second word. */
+function needsQuantity(option: ReadingOption, options: readonly ReadingOption[]): boolean {
+  return (
+    option.channel === undefined &&
+    options.some((other) => other.instrument === option.instrument && other.quantity !== option.quantity)
+  );
+}

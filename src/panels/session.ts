@@ -1,0 +1,95 @@
+/**
+ * One callout at work, as the panels see it. The app makes it; panels read its signals and dispatch actions, and never
+ * change anything themselves. What is `Signal` here is of the moment (which sheet lies open, what is in the hand): it
+ * is not part of the attempt.
+ */
+import type { ReadonlySignal, Signal } from '@preact/signals';
+import { createContext } from 'preact';
+import { useContext } from 'preact/hooks';
+import type { CauseId, PlantDescription, Snapshot } from '../../physics/types';
+import type { Action, AttemptState, ProcedureStep, RemedyId, RootCause, SizeWord, SumKind } from '../attempt';
+import type { Callout, Pack } from '../attempt/pack/types';
+import type { Debrief, Grade } from '../examiner/types';
+import type { ReadingOption } from './place/options';
+
+export const SHEETS = ['job', 'notebook', 'stakes', 'machine', 'finish'] as const;
+export type SheetId = (typeof SHEETS)[number];
+
+/** The judgement of a finished attempt, made in a worker. */
+export type Judgement =
+  | { readonly as: 'none' }
+  | { readonly as: 'working'; readonly done: number; readonly total: number }
+  | { readonly as: 'ready'; readonly grade: Grade; readonly debrief: Debrief }
+  | { readonly as: 'failed'; readonly reason: string };
+
+/** Half-made choices: kept on the device like the attempt, but no part of it until they are declared. */
+export interface Drafts {
+  /** chips on causes; what is left of twenty lies on "not sure yet". Null = as last declared. */
+  readonly chips: Readonly<Partial<Record<CauseId, number>>> | null;
+  readonly sum: {
+    readonly kind: SumKind;
+    readonly notes: readonly (number | null)[];
+    readonly saturation: string;
+    readonly answer: string;
+  } | null;
+  readonly verdict: {
+    readonly cause?: CauseId;
+    readonly rival?: CauseId;
+    readonly size?: SizeWord;
+    readonly cites?: readonly number[];
+    /** a second verdict is being given (two faults: mend one, read again) */
+    readonly again?: boolean;
+  };
+  readonly repair: {
+    readonly remedy?: RemedyId;
+    readonly steps: readonly ProcedureStep[];
+    readonly root?: RootCause | undefined;
+  };
+  /** notes picked as proof of the repair */
+  readonly proof: readonly number[];
+  readonly guide: { readonly twinSeen: boolean; readonly prediction: Prediction | null };
+}
+
+/** What a person expects of the next reading against the healthy twin's; never scored. */
+export type Prediction = 'lower' | 'same' | 'higher';
+
+export interface Session {
+  readonly pack: Pack;
+  readonly callout: Callout;
+  readonly plant: PlantDescription;
+  readonly state: ReadonlySignal<AttemptState>;
+  readonly snapshot: ReadonlySignal<Snapshot>;
+  /** the same acts on the healthy machine; only while the callout is guided */
+  readonly twin: ReadonlySignal<AttemptState | null>;
+  readonly judgement: ReadonlySignal<Judgement>;
+
+  readonly sheet: Signal<SheetId | null>;
+  /** place under the hand, and whether its sheet of instruments lies open */
+  readonly place: Signal<string | null>;
+  readonly placeOpen: Signal<boolean>;
+  /** instrument and quantity in the hand: the next place that it fits is one tap */
+  readonly held: Signal<ReadingOption | null>;
+  readonly drafts: Signal<Drafts>;
+  /** what the polite live region says; at most one text an act */
+  readonly said: Signal<string>;
+  /** false when the device refuses to keep the attempt */
+  readonly kept: ReadonlySignal<boolean>;
+
+  /** Applies and keeps one action. False when it was refused; the reason is then in `said`. */
+  dispatch(action: Action): boolean;
+  /** What fits this place, in the order of the digits that take it. */
+  optionsAt(place: string): readonly ReadingOption[];
+  take(option: ReadingOption): void;
+  /** The attempt as a code that can be pasted elsewhere; null when it has grown too long for one. */
+  code(): string | null;
+  attemptFile(): string;
+  close(): void;
+}
+
+export const SessionContext = createContext<Session | null>(null);
+
+export function useSession(): Session {
+  const session = useContext(SessionContext);
+  if (!session) throw new Error('a panel is drawn outside <SessionContext.Provider>');
+  return session;
+}

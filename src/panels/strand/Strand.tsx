@@ -1,0 +1,118 @@
+/** The data link's numbers along the path of the refrigerant, and the tape that records them. */
+import { useState } from 'preact/hooks';
+import { linkChannels, liveValues, SAMPLE_SECONDS, tapeCsv, tapeOf } from '../../attempt/tape';
+import type { ChannelName } from '../../instruments/types';
+import { saveFile } from '../kit/file';
+import { channelName, channelText } from '../kit/say';
+import { useText } from '../kit/text';
+import { useSession } from '../session';
+import { TapePlot, TapeTable } from './TapePlot';
+
+/** Along the refrigerant from the compressor, each air sensor beside its coil. What is not named comes last. */
+const PATH: readonly ChannelName[] = [
+  'compressorSpeed',
+  'compressorCurrent',
+  'sensor:dischargeLine',
+  'sensor:outdoorAir',
+  'valveOpening',
+  'sensor:evaporatorCoil',
+  'sensor:returnAir',
+  'sensor:suctionLine',
+];
+
+const rank = (channel: ChannelName) => (PATH.indexOf(channel) + PATH.length + 1) % (PATH.length + 1);
+
+export function Strand() {
+  const text = useText();
+  const session = useSession();
+  const state = session.state.value;
+  const channels = linkChannels(state);
+  if (channels.length === 0 || !session.callout.toolbag.includes('data-link')) {
+    return <p>{text.t('panels.strand.none')}</p>;
+  }
+  const live = liveValues(state);
+  const panel = session.plant.places.find(({ reads }) => reads.link)!;
+  const ordered = channels
+    .map((channel, index) => ({ ...channel, index }))
+    .sort((a, b) => rank(a.channel) - rank(b.channel));
+  return (
+    <>
+      <p class="soft">{text.t('panels.strand.help')}</p>
+      <p>{text.t(`names.controller.${session.snapshot.value.controller}`)}</p>
+      <ol class="strand">
+        {ordered.map(({ channel, quantity, index }) => (
+          <li key={channel}>
+            <span class="first">{channelName(text, channel)}</span>
+            <strong class="number">
+              {live ? channelText(text, quantity, live.values[index]!) : text.t('panels.strand.notRead')}
+            </strong>
+            <button
+              type="button"
+              aria-label={text.t('panels.strand.read', { what: channelName(text, channel) })}
+              onClick={() => {
+                session.place.value = panel.id;
+                session.take({ instrument: 'data-link', quantity, channel });
+              }}
+            >
+              {text.t('panels.strand.note')}
+            </button>
+          </li>
+        ))}
+      </ol>
+      <Tape />
+    </>
+  );
+}
+
+function Tape() {
+  const text = useText();
+  const session = useSession();
+  const [mark, setMark] = useState('');
+  const state = session.state.value;
+  const running = state.tape.at(-1)?.to === null;
+  const tape = tapeOf(state);
+  return (
+    <section class="stack">
+      <h3>{text.t('panels.strand.tape')}</h3>
+      <button
+        type="button"
+        class={running ? '' : 'main'}
+        onClick={() => session.dispatch({ kind: 'tape', on: !running })}
+      >
+        {text.t(running ? 'panels.strand.tapeOff' : 'panels.strand.tapeOn')}
+      </button>
+      {running && <p class="soft">{text.t('panels.strand.running')}</p>}
+      {running && (
+        <form
+          class="field"
+          onSubmit={(event) => {
+            event.preventDefault();
+            if (mark.trim() !== '' && session.dispatch({ kind: 'mark', text: mark.trim() })) setMark('');
+          }}
+        >
+          <label>
+            <span>{text.t('panels.strand.markLabel')}</span>
+            <input value={mark} maxLength={80} onInput={(event) => setMark(event.currentTarget.value)} />
+          </label>
+          <button type="submit" disabled={mark.trim() === ''}>
+            {text.t('panels.strand.mark')}
+          </button>
+        </form>
+      )}
+      {tape.samples.length < 2 ? (
+        <p class="soft">{text.t('panels.strand.empty', { seconds: SAMPLE_SECONDS })}</p>
+      ) : (
+        <>
+          <TapePlot tape={tape} />
+          <details>
+            <summary>{text.t('panels.strand.table')}</summary>
+            <TapeTable tape={tape} />
+          </details>
+          <button type="button" onClick={() => saveFile(`${session.callout.id}.tape.csv`, 'text/csv', tapeCsv(tape))}>
+            {text.t('panels.strand.csv')}
+          </button>
+        </>
+      )}
+    </section>
+  );
+}
