@@ -102,7 +102,7 @@ export class FluidEos {
     throw this.stalled('state from pressure and enthalpy', { pressure: p, enthalpy: h });
   }
 
-  /** Saturation whose bubble temperature is given. A pseudo-pure blend's dew point then belongs to the same pressure. */
+  /** Saturation whose bubble temperature is given; a pseudo-pure blend's dew point belongs to the same pressure. */
   saturationAtBubble(temperature: number): Saturation {
     if (this.data.pseudoPure) return this.saturationAtPressure(this.ancillaryBubble(temperature));
     return this.pureSaturationAt(temperature);
@@ -228,7 +228,7 @@ function clamp(x: number, low: number, high: number): number {
 }
 
 /** Value of an ancillary line, in its own unit. */
-export function ancillary(line: Ancillary, temperature: number): number {
+function ancillary(line: Ancillary, temperature: number): number {
   const theta = 1 - temperature / line.tReducing;
   let sum = 0;
   for (const [n, t] of line.terms) sum += n * pow(theta, t);
