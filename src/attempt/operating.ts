@@ -4,6 +4,9 @@ import type { ChannelName } from '../instruments';
 import { type AttemptState, STATE_FREE } from './state';
 import type { OperatingState } from './types';
 
+/** A machine just switched off has not begun to move yet: that it stands still counts only after this long, s. */
+const STOPPED = 60;
+
 /** What of the state decides it. */
 type Acted = Pick<AttemptState, 'site' | 'events' | 'controls' | 'repairs'>;
 
@@ -13,9 +16,14 @@ export function operatingState(state: Acted, time: number, channel: ChannelName)
   if (STATE_FREE.includes(channel)) return controls.running ? 'running' : 'standing';
   const { machine, state: now, stuck } = site.at(state.events, time);
   if (stuck) return 'other';
-  if (!controls.running) return machine.settled(now) ? 'standing' : 'other';
+  if (!controls.running) return offFor(state, time) >= STOPPED && machine.settled(now) ? 'standing' : 'other';
   if (!sameButSpeed(controls, machine.defaultControls)) return 'other';
   return underLoad(site.snapshot(state.events, time).controller) ? running(controls, state) : 'other';
+}
+
+function offFor({ events }: Acted, time: number): number {
+  const last = events.findLast(({ kind, t }) => kind === 'controls' && t <= time);
+  return time - (last?.t ?? Number.NEGATIVE_INFINITY);
 }
 
 function running(controls: Controls, { site }: Acted): OperatingState {

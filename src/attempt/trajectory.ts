@@ -133,7 +133,8 @@ export class Trajectory {
     while (!segment.ended && states.length <= wanted) {
       const last = states.length - 1;
       const state = states[last]!;
-      if (machine.settled(state)) {
+      // A state tells only of the step behind it: right after a change it may look settled under what was before.
+      if (last > 0 && machine.settled(state)) {
         segment.ended = true;
         break;
       }

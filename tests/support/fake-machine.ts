@@ -54,7 +54,11 @@ export class FakeMachine implements Machine {
   readonly defaultControls = RUNNING;
   steps = 0;
 
-  constructor(readonly setup: MachineSetup) {
+  constructor(
+    readonly setup: MachineSetup,
+    /** time constant, s; 0 = it is at rest after the first step */
+    private readonly creep = CREEP,
+  ) {
     this.plant = plantDescription(setup.plant);
   }
 
@@ -71,7 +75,7 @@ export class FakeMachine implements Machine {
     this.steps += 1;
     const { level } = state as FakeState;
     const target = controls.running ? 1 : 0;
-    const share = dt / (CREEP + dt);
+    const share = dt / (this.creep + dt);
     const next = level + share * (target - level);
     return {
       time: state.time + dt,
@@ -86,7 +90,7 @@ export class FakeMachine implements Machine {
   }
 
   repaired(state: MachineState, faults: Faults): { machine: Machine; state: MachineState } {
-    return { machine: new FakeMachine({ ...this.setup, faults }), state };
+    return { machine: new FakeMachine({ ...this.setup, faults }, this.creep), state };
   }
 
   snapshot(state: MachineState): Snapshot {
@@ -182,3 +186,6 @@ export const fakeWorld: World = {
   flammable: (refrigerant) => refrigerant === 'R-32' || refrigerant === 'R-290',
   saturation: () => fakeSaturation,
 };
+
+/** The same without transients: for tests of many attempts. */
+export const quickWorld: World = { ...fakeWorld, createMachine: (setup) => new FakeMachine(setup, 0) };
