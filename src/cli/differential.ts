@@ -1,12 +1,11 @@
 /** `differential`: what every rival cause would show on a callout's machine, with its spread. */
 import type { Command } from 'commander';
 import { PROBES, type ProbeName } from '../../physics/types';
-import { computeDifferential } from '../examiner';
 import type { Channel, Component, Differential, JudgedState } from '../examiner/types';
 import { csvLine } from './csv';
+import { differentialOf } from './differentials';
 import { type Io, write, writeJsonLine } from './io';
 import { loadCallout } from './packs';
-import { startProgress } from './progress';
 import { textTable } from './table';
 
 export function registerDifferential(program: Command, io: Io): void {
@@ -21,9 +20,7 @@ export function registerDifferential(program: Command, io: Io): void {
 
 async function differential(reference: string, options: { json?: boolean; csv?: boolean }, io: Io): Promise<void> {
   const { pack, callout } = await loadCallout(reference, io);
-  const progress = startProgress(io, `differential of ${callout.id}`);
-  const computed = computeDifferential(callout, ({ done, total }) => progress.at(done, total));
-  progress.end();
+  const computed = differentialOf(callout.id, callout, io);
   if (options.json) return writeJsonLine(io, { pack: pack.id, callout: callout.id, ...computed });
   const rows = rowsOf(computed);
   if (!options.csv)

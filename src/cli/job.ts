@@ -2,7 +2,8 @@
 import * as z from 'zod';
 import { createMachine, plantDescription, steady } from '../../physics';
 import { PhysicsError } from '../../physics/errors';
-import type { Controls, Machine, MachineSetup, Snapshot } from '../../physics/types';
+import type { Controls, MachineSetup, Snapshot } from '../../physics/types';
+import { gridIndex, gridTime } from '../attempt/trajectory';
 import { RefusedInput } from './exit';
 
 z.config({ jitless: true });
@@ -78,26 +79,29 @@ export function steadyAnswer({ setup, controls }: PreparedJob) {
   return { plant, refrigerant, conditions, faults, probes, balance };
 }
 
-/** The machine in time: a snapshot at 0 and then every `every` seconds, up to and with `duration`. */
+/**
+ * The machine in time: a snapshot at 0 and then every `every` seconds, up to and with `duration`. Steps lie on the grid
+ * that attempts use, so that the same machine shows the same digits here and on the bench.
+ */
 export function* transient(
   { setup, controls }: PreparedJob,
   from: 'settled' | 'standing',
   duration: number,
   every: number,
 ): Generator<Snapshot> {
-  const machine: Machine = createMachine(setup);
+  const machine = createMachine(setup);
   const held: Controls = { ...machine.defaultControls, ...controls };
   let state = machine.start(from, held);
-  yield machine.snapshot(state);
-  for (let time = 0; time < duration; ) {
-    const target = Math.min(time + every, duration);
-    while (time < target) {
-      // The same grid whatever is asked to be shown, so that a coarser print shows the same machine.
-      const step = time < 600 ? 1 : Math.min(5 - (time % 5), target - time);
-      state = machine.step(state, held, step);
-      time += step;
+  let index = 0;
+  let still = false;
+  for (let time = 0; ; time = Math.min(time + every, duration)) {
+    while (!still && index < gridIndex(time)) {
+      if (index > 0 && machine.settled(state)) still = true;
+      else state = machine.step(state, held, gridTime(index + 1) - gridTime(index));
+      index += 1;
     }
-    yield machine.snapshot(state);
+    yield { ...machine.snapshot(state), time };
+    if (time >= duration) return;
   }
 }
 

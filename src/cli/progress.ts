@@ -20,7 +20,7 @@ export function startProgress(io: Io, what: string): Progress {
       lastSaid = Date.now();
       said = true;
       const share = total === undefined ? `${done} done` : `${done} of ${total}`;
-      io.stderr.write(`${what}: ${share}${remark ? `, ${remark}` : ''} after ${seconds()} s\n`);
+      io.stderr.write(`${what}: ${share}${remark ? ` ${remark}` : ''} after ${seconds()} s\n`);
     },
     end() {
       if (said) io.stderr.write(`${what}: finished after ${seconds()} s\n`);

@@ -2,7 +2,7 @@
 import { type Command, InvalidArgumentError, Option } from 'commander';
 import { PROBES, type ProbeName, type Probes, type Snapshot } from '../../physics/types';
 import { csvLine } from './csv';
-import { RefusedInput, UsageError } from './exit';
+import { UsageError } from './exit';
 import { type Io, readLines, write, writeJsonLine } from './io';
 import { type Job, jobError, prepareJob, steadyAnswer, transient } from './job';
 import { startProgress } from './progress';
@@ -106,7 +106,7 @@ async function runJobs(source: string, io: Io): Promise<void> {
     if ('error' in answer) refused += 1;
     await writeJsonLine(io, answer);
     done += 1;
-    progress.at(done, undefined, `${refused} refused`);
+    progress.at(done, undefined, `(${refused} refused)`);
   }
   progress.end();
 }
@@ -174,6 +174,6 @@ function fault(text: string, earlier: Record<string, number> = {}): Record<strin
   if (!key || severity === undefined || more.length > 0) {
     throw new InvalidArgumentError(`"${text}" has not the form key=severity.`);
   }
-  if (Object.hasOwn(earlier, key)) throw new RefusedInput(`--fault ${key}: given twice`);
+  if (Object.hasOwn(earlier, key)) throw new InvalidArgumentError(`"${key}" is given twice.`);
   return { ...earlier, [key]: number(severity) };
 }
