@@ -4,8 +4,10 @@ import type { AttemptState, Verdict } from '../attempt';
 import { machineNuisance } from '../attempt/seeds';
 import { causeLogLikelihoods, priorOf, temper } from './belief';
 import { type Bench, candidatesOf } from './candidates';
+import { inputsOf, neededSums } from './needed';
 import { observationsOf, type Taken, type Taking, takeNotes } from './observe';
 import { greedyPathOn } from './path';
+import type { TellingSum } from './quanta';
 import { type Reader, readerOf } from './readings';
 import { sourceOf, statesOf } from './source';
 import { twinsOf } from './twins';
@@ -33,6 +35,9 @@ export interface Case {
   readonly twins: readonly CauseId[];
   readonly read: Reader;
   readonly path: GreedyPath;
+  /** sums that the case needs, and what greedy path and sums together cost, minutes */
+  readonly needed: readonly TellingSum[];
+  readonly bestCost: number;
   readonly verdict: Verdict | null;
   /** notes before the verdict (all of them where there is none) */
   readonly judgedNotes: number;
@@ -57,6 +62,8 @@ export function openCase(state: AttemptState, differential: Differential): Case 
   const truths = truthsOf(faults);
   const twins = twinsOf(differential, bench, read, truths);
   const path = greedyPathOn(differential, tally, bench, read);
+  const candidates = candidatesOf(bench);
+  const needed = neededSums(differential, tally, bench, read);
   const verdict = state.verdicts.at(-1) ?? null;
   const judgedNotes = verdict ? verdict.notes : state.notes.filter((note) => note.state !== 'repaired').length;
   const prior = priorOf(differential, tally);
@@ -71,13 +78,15 @@ export function openCase(state: AttemptState, differential: Differential): Case 
     state,
     differential,
     bench,
-    candidates: candidatesOf(bench),
+    candidates,
     tally,
     prior,
     truths,
     twins,
     read,
     path,
+    needed,
+    bestCost: costOf([...path.steps.map(({ candidate }) => candidate), ...inputsOf(needed, candidates)]),
     verdict,
     judgedNotes,
     plain,
@@ -97,6 +106,12 @@ function openView(taken: readonly Taken[], differential: Differential, prior: Po
   };
   const posterior = (count: number) => temper(prior, likelihoods(count), 1);
   return { taken, likelihoods, posterior, final: posterior(taken.length) };
+}
+
+/** Minutes of these readings, each channel once, looks free. */
+function costOf(readings: readonly Candidate[]): number {
+  const once = new Map(readings.map((each) => [`${each.channel} ${each.state}`, each]));
+  return [...once.values()].reduce((sum, each) => sum + (each.instrument === 'eyes' ? 0 : each.minutes), 0);
 }
 
 export function benchOf({ site }: AttemptState): Bench {

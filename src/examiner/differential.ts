@@ -1,7 +1,7 @@
 /**
  * The differential: what every channel would read under every rival, with its spread, for one machine in one weather.
  * The same machine is run with every fault in cells of severity, in every judged state, with its own differences drawn
- * from stated ranges. About 100 cells × 32 draws × 2–3 states; done in steps, so that a worker can report and be ended.
+ * from stated ranges. About 100 cells × 24 draws × 2–3 states; done in steps, so that a worker can report and be ended.
  */
 
 import type { MachineSetup, Snapshot } from '../../physics/types';
@@ -24,7 +24,7 @@ import type {
   Node,
 } from './types';
 
-export const DRAWS = 32;
+export const DRAWS = 24;
 
 export interface DifferentialOptions {
   readonly draws?: number;

@@ -27,7 +27,10 @@ export function sourceOf(world: World): MachineSource {
       for (const state of states) {
         try {
           if (state === 'standing') found[state] = machine.snapshot(machine.start('standing'));
-          else found[state] = machine.steady(state === 'full-speed' ? { fixedSpeed: true } : {});
+          else {
+            const snapshot = machine.steady(state === 'full-speed' ? { fixedSpeed: true } : {});
+            if (!snapshot.controller.startsWith('stopped')) found[state] = snapshot;
+          }
         } catch (error) {
           // A machine that trips has no settled state; anything but a physics error is a mistake of the program.
           if (!(error instanceof Error && 'code' in error)) throw error;

@@ -91,7 +91,8 @@ function bitsOfClassed({ differential, causes, fits }: Standpoint, candidate: Ca
   return informationOfTable(rows);
 }
 
-function componentsFor(fit: Fit, state: JudgedState): readonly { component: Component; share: number }[] {
+/** Components of a state under a fit: the one that the notes chose, or all of the node's. */
+export function componentsFor(fit: Fit, state: JudgedState): readonly { component: Component; share: number }[] {
   const chosen = fit.components.get(state);
   if (chosen) return [{ component: chosen, share: 1 }];
   return (fit.node.states[state] ?? []).map((component) => ({ component, share: component.weight }));

@@ -8,7 +8,7 @@ import type { ProcedureStep } from '../../attempt';
 import type { Case } from '../case';
 import type { Channel } from '../types';
 
-type Proof =
+export type Proof =
   /** read (settled, rightly used) in any judged state; every one of the channels */
   | { readonly read: readonly Channel[] }
   /** the same pressure after a long stop */
@@ -19,7 +19,7 @@ type Proof =
   | { readonly drive: 'valveHold' };
 
 /** null: no safe act proves it on site. */
-const PROOFS: Readonly<Record<CauseId, readonly Proof[] | null>> = {
+export const PROOFS: Readonly<Record<CauseId, readonly Proof[] | null>> = {
   undercharge: [{ steps: ['recover', 'weigh-in'] }],
   overcharge: [{ steps: ['recover'] }],
   'non-condensable': [{ standing: ['liquidPressure'] }, { standing: ['suctionPressure'] }],

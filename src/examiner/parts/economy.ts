@@ -1,5 +1,5 @@
 /**
- * Economy: s · min(1, 1.5 · C_greedy / C_used). Cost is simulated minutes of measuring, hoses and refrigerant lost on
+ * Economy: s · min(1, 1.5 · C_greedy / C_used), C_greedy with the readings of the sums that the case needs. Cost is simulated minutes of measuring, hoses and refrigerant lost on
  * top; survey, safety, settling, verification and one confirming reading are free; never the wall clock, and never
  * better for being faster than careful.
  */
@@ -16,7 +16,7 @@ const FLOOR = 8;
 
 export function markEconomy(one: Case): Marked & { readonly used: number } {
   const used = usedMinutes(one);
-  const best = Math.max(FLOOR, one.path.cost);
+  const best = Math.max(FLOOR, one.bestCost);
   if (one.state.site.callout.mode === 'guided') {
     return { share: null, reasons: [{ key: 'reason.economy.notMeasured', values: {} }], used };
   }

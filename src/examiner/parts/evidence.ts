@@ -40,7 +40,7 @@ export function markEvidence(one: Case, right: 0 | 0.8 | 1): Marked {
     return { share: tellable ? 0 : null, reasons: [{ key, values: {} }] };
   }
   const { rival, cited, best, against } = usable;
-  const easy = rival !== named || !rivals.slice(0, CONTENDERS).includes(rival);
+  const easy = rival !== named || !isReal(one, named, rivals);
   const values = {
     rival: { kind: 'cause', id: rival },
     bits: { kind: 'bits', value: cited },
@@ -55,14 +55,17 @@ export function markEvidence(one: Case, right: 0 | 0.8 | 1): Marked {
 
 const word = (share: number): string => (share >= 0.8 ? 'strong' : share >= 0.4 ? 'partly' : 'weak');
 
-/** Rivals by how much belief they ever held at the fixed points of the case: at the start or at the end. */
-function contenders(one: Case, cause: CauseId): CauseId[] {
-  const { prior, plain, followThrough, twins } = one;
+/** Rivals outside the verdict and its twins, those that the readings left most belief first. */
+function contenders({ prior, plain, twins }: Case, cause: CauseId): CauseId[] {
   const group = twins.includes(cause) ? twins : [cause];
-  const weight = (each: CauseId) => Math.max(prior[each] ?? 0, plain.final[each] ?? 0, followThrough.final[each] ?? 0);
-  return (Object.keys(prior) as CauseId[])
-    .filter((each) => !group.includes(each))
-    .sort((a, b) => weight(b) - weight(a));
+  const others = (Object.keys(prior) as CauseId[]).filter((each) => !group.includes(each));
+  return others.sort((a, b) => plain.final[b]! - plain.final[a]!);
+}
+
+/** A real rival: among the first to be suspected, or among the last to be ruled out. */
+function isReal({ prior }: Case, rival: CauseId, rivals: readonly CauseId[]): boolean {
+  const suspected = [...rivals].sort((a, b) => prior[b]! - prior[a]!);
+  return [rivals, suspected].some((list) => list.slice(0, CONTENDERS).includes(rival));
 }
 
 function compare(one: Case, cause: CauseId, rival: CauseId): { cited: number; best: number; against: number } {

@@ -4,7 +4,6 @@
  */
 import type { MarkedSum } from '../../attempt';
 import type { Case } from '../case';
-import { neededSums } from '../needed';
 import type { TellingSum } from '../quanta';
 import type { Message } from '../types';
 import type { Marked } from './part';
@@ -13,7 +12,7 @@ import type { Marked } from './part';
 const SPOILT = 0.5;
 
 export function markWorking(one: Case): Marked {
-  const needed = neededSums(one.differential, one.tally, one.candidates);
+  const { needed } = one;
   if (needed.length === 0) return { share: null, reasons: [{ key: 'reason.working.notMeasured', values: {} }] };
   const marks = needed.map((sum) => ({ sum, ...markSum(one, sum) }));
   const share = marks.reduce((total, { credit }) => total + credit, 0) / needed.length;
