@@ -15,8 +15,16 @@ z.config({ jitless: true });
 export const PACK_FORMAT = 1;
 export const LIMITS = { bytes: 1_000_000, depth: 12, callouts: 100, shortText: 120, longText: 1200 } as const;
 
-const PLANTS = ['orifice-split', 'inverter-split'] as const satisfies readonly PlantId[];
-const REFRIGERANTS = ['R-32', 'R-410A', 'R-134a', 'R-290', 'R-22'] as const satisfies readonly RefrigerantId[];
+/** A list that the compiler refuses unless it names every member of the union. */
+const everyOne =
+  <Union extends string>() =>
+  <const List extends readonly [Union, ...Union[]]>(
+    list: Exclude<Union, List[number]> extends never ? List : readonly ['missing', Exclude<Union, List[number]>],
+  ) =>
+    list as List;
+
+const PLANTS = everyOne<PlantId>()(['orifice-split', 'inverter-split']);
+const REFRIGERANTS = everyOne<RefrigerantId>()(['R-32', 'R-410A', 'R-134a', 'R-290', 'R-22']);
 const CAUSES = [...FAMILIES, 'no-fault'] as const;
 /** Adds the words that messages and the JSON Schema show for a field. */
 function described<Schema extends z.core.$ZodType>(schema: Schema, description: string): Schema {
