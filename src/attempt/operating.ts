@@ -1,11 +1,13 @@
 /** In which operating state the machine is, as far as the examiner has expectations for it. */
-import type { Controls } from '../../physics/types';
+import type { Controls, Snapshot } from '../../physics/types';
 import type { ChannelName } from '../instruments';
 import { type AttemptState, STATE_FREE } from './state';
 import type { OperatingState } from './types';
 
-/** A machine just switched off has not begun to move yet: that it stands still counts only after this long, s. */
+/** A machine just switched off has not begun to move yet: how it stands counts only after this long, s. */
 const STOPPED = 60;
+/** Both sides within this share of each other, and the compressor's pipe within this many K of the air round it. */
+const EQUAL = { pressure: 0.02, temperature: 2 } as const;
 
 /** What of the state decides it. */
 type Acted = Pick<AttemptState, 'site' | 'events' | 'controls' | 'repairs'>;
@@ -14,11 +16,22 @@ export function operatingState(state: Acted, time: number, channel: ChannelName)
   if (state.repairs.length > 0) return 'repaired';
   const { controls, site } = state;
   if (STATE_FREE.includes(channel)) return controls.running ? 'running' : 'standing';
-  const { machine, state: now, stuck } = site.at(state.events, time);
+  const { machine, stuck } = site.at(state.events, time);
   if (stuck) return 'other';
-  if (!controls.running) return offFor(state, time) >= STOPPED && machine.settled(now) ? 'standing' : 'other';
+  const snapshot = site.snapshot(state.events, time);
+  if (!controls.running) return offFor(state, time) >= STOPPED && equalised(snapshot) ? 'standing' : 'other';
   if (!sameButSpeed(controls, machine.defaultControls)) return 'other';
-  return underLoad(site.snapshot(state.events, time).controller) ? running(controls, state) : 'other';
+  return underLoad(snapshot.controller) ? running(controls, state) : 'other';
+}
+
+/** The pressures have met and the hot parts have cooled down: the standing pressure can be compared with the weather. */
+function equalised({ probes }: Snapshot): boolean {
+  const { suctionPressure, dischargePressure, dischargeLineTemp, outdoorAirTemp } = probes;
+  const apart = Math.abs(dischargePressure.value - suctionPressure.value);
+  return (
+    apart <= EQUAL.pressure * suctionPressure.value &&
+    Math.abs(dischargeLineTemp.value - outdoorAirTemp.value) <= EQUAL.temperature
+  );
 }
 
 function offFor({ events }: Acted, time: number): number {

@@ -1,4 +1,4 @@
-/** Carrying out a remedy: the machine stands meanwhile, is other afterwards, and starts again. */
+/** Carrying out a remedy: the machine is held meanwhile, is another afterwards, and starts again. */
 import { castDraft, type Draft } from 'immer';
 import type { FamilyId, Faults } from '../../physics/types';
 import { hazardsOfRepair, newlyMet } from './hazards';
@@ -67,11 +67,11 @@ export function carryOut(state: AttemptState, draft: Draft<AttemptState>, action
   draft.undo = [];
 }
 
-/** Off from now, another machine and on again with its own controls at `restart`. */
+/** Held from now; another machine and on again with its own controls at `restart`. */
 function standAndRestart(state: AttemptState, faults: Faults, restart: number): MachineEvent[] {
   const controls = state.site.machine.defaultControls;
   return [
-    { t: state.clock, kind: 'controls', controls: { ...state.controls, running: false } },
+    { t: state.clock, kind: 'held' },
     { t: restart, kind: 'faults', faults },
     { t: restart, kind: 'controls', controls },
   ];

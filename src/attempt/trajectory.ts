@@ -8,7 +8,9 @@ import type { Controls, Faults, Machine, MachineState, Snapshot } from '../../ph
 /** Something that acted on the machine. `t` is the simulated second, whole. */
 export type MachineEvent =
   | { readonly t: number; readonly kind: 'controls'; readonly controls: Controls }
-  | { readonly t: number; readonly kind: 'faults'; readonly faults: Faults };
+  | { readonly t: number; readonly kind: 'faults'; readonly faults: Faults }
+  /** work begins on it: it is held as it is until the next event (the room is kept meanwhile, the clock runs) */
+  | { readonly t: number; readonly kind: 'held' };
 
 /** The machine at one second. */
 export interface Moment {
@@ -79,13 +81,25 @@ export class Trajectory {
     return { machine: segment.machine, state, controls: segment.controls, stuck: segment.stuck };
   }
 
-  /** What the machine shows at that second. */
+  /** What the machine shows at that second; the last that could be computed where the physics gives up. */
   snapshot(events: readonly MachineEvent[], t: number): Snapshot {
     const segment = this.segmentAt(events, t);
-    const index = this.reach(segment, t);
-    segment.snapshots[index] ??= segment.machine.snapshot(segment.states[index]!);
-    const snapshot = segment.snapshots[index];
+    const snapshot = this.snapshotOf(segment, this.reach(segment, t));
     return snapshot.time === t ? snapshot : { ...snapshot, time: t };
+  }
+
+  private snapshotOf(segment: Segment, index: number): Snapshot {
+    const { snapshots, states, machine } = segment;
+    const known = snapshots[index];
+    if (known) return known;
+    try {
+      snapshots[index] = machine.snapshot(states[index]!);
+    } catch (error) {
+      segment.stuck ??= codeOf(error);
+      if (index === 0) throw error;
+      snapshots[index] = this.snapshotOf(segment, index - 1);
+    }
+    return snapshots[index];
   }
 
   private segmentAt(events: readonly MachineEvent[], t: number): Segment {
@@ -104,6 +118,9 @@ export class Trajectory {
     const end = this.endOf(before, event.t);
     if (before.stuck) return newSegment(event, event.t, before.machine, before.controls, end, before.stuck);
     if (event.kind === 'controls') return newSegment(event, event.t, before.machine, event.controls, end, null);
+    if (event.kind === 'held') {
+      return { ...newSegment(event, event.t, before.machine, before.controls, end, null), ended: true };
+    }
     try {
       const { machine, state } = before.machine.repaired(end, event.faults);
       return newSegment(event, event.t, machine, before.controls, state, null);

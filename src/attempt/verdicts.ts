@@ -49,12 +49,11 @@ function verification(state: AttemptState, indices: readonly number[]): Verifica
   };
 }
 
-/** When the machine last began to run. */
-function restartOf(state: AttemptState): number {
-  const starts = state.events.filter((event, i) => {
-    if (event.kind !== 'controls' || !event.controls.running) return false;
-    const before = state.events.slice(0, i).findLast(({ kind }) => kind === 'controls');
-    return before?.kind === 'controls' && !before.controls.running;
-  });
-  return starts.at(-1)?.t ?? 0;
+/** When the machine last began to run: switched on, or given back after a repair. */
+function restartOf({ events }: AttemptState): number {
+  const runs = (i: number) => {
+    const last = events.slice(0, i).findLast(({ kind }) => kind !== 'faults');
+    return last === undefined || (last.kind === 'controls' && last.controls.running);
+  };
+  return events.findLast((_, i) => runs(i + 1) && !runs(i))?.t ?? 0;
 }
