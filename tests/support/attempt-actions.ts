@@ -98,7 +98,7 @@ export function actionOn(plant: PlantId): fc.Arbitrary<Action> {
       kind: fc.constant('repair' as const),
       remedy: fc.constantFrom(...REMEDIES),
       steps: fc.shuffledSubarray([...PROCEDURE_STEPS]),
-      root: fc.option(fc.constantFrom(...ROOT_CAUSES)),
+      root: fc.option(fc.constantFrom(...ROOT_CAUSES), { nil: null }),
     }),
     fc.record({ kind: fc.constant('hint' as const), level: fc.constantFrom(1 as const, 2 as const, 3 as const) }),
     fc.record({ kind: fc.constant('hazard' as const), act: fc.constantFrom(...HAZARD_ACTS) }),
