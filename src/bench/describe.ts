@@ -84,6 +84,7 @@ export function describeBench(drawing: PlantDrawing, snapshot: Snapshot, inside 
   const speeds = speedsOf(reaches, snapshot);
   const speed = (reach: Reach) => speeds[reaches.indexOf(reach)];
   const sentences: Sentence[] = [compressor(snapshot)];
+  if (!inside) sentences.push(flow(snapshot));
   for (const reach of pathOrder(reaches)) {
     if (inside) sentences.push((reach.kind === 'pipe' ? pipe : coil)(reach, snapshot, speed(reach)));
     if (reach.kind === 'coil') sentences.push(face(reach, snapshot));
@@ -121,10 +122,18 @@ function compressor(snapshot: Snapshot): Sentence {
   return { about: 'compressor', key: runs ? 'bench.says.compressorRuns' : 'bench.says.compressorStands', values: {} };
 }
 
+/** All that a closed pipe gives away. */
+function flow(snapshot: Snapshot): Sentence {
+  const flows = snapshot.probes.refrigerantMassFlow.value > 0;
+  return { about: 'circuit', key: flows ? 'bench.says.flows' : 'bench.says.flowStands', values: {} };
+}
+
 function pipe(reach: Reach, snapshot: Snapshot, speed: number): Sentence {
   const part = `bench.pipe.${reach.id}`;
   const content: Content = { temperature: 0, gas: 0 };
-  contentAt(reach, snapshot, 1, content);
+  // A pipe that ends in a drier is described before it; the next pipe tells of what comes out.
+  const share = reach.throttle && reach.throttle.from > 0.05 ? reach.throttle.from : 1;
+  contentAt(reach, snapshot, share, content);
   return {
     about: reach.id,
     key: 'bench.says.pipe',

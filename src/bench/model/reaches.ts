@@ -2,7 +2,7 @@
  * Every stretch of tube in which refrigerant runs, pipes and coils alike: where it lies, and what runs in it now.
  * Only the plant's drawing and a snapshot go in, so that a new plant needs no new code here.
  */
-import type { CoilSegment, DrawnPart, PlantDrawing, Snapshot, Station } from '../../../physics/types';
+import type { CoilSegment, DrawnPart, PlantDrawing, Snapshot } from '../../../physics/types';
 import { Route } from '../geometry/route';
 import { serpentine } from '../geometry/serpentine';
 
@@ -97,10 +97,10 @@ function coilReach(coil: DrawnPart, drawing: PlantDrawing, pipes: readonly Reach
 }
 
 /** Share of gas by volume from the quality, with the density of the gas on that side of the machine. */
-export function gasShare(station: { quality: number; density: number }, gasDensity: number): number {
+export function gasShare(station: { quality: number; density: number }, densityOfGas: number): number {
   if (station.quality <= 0) return 0;
   if (station.quality >= 1) return 1;
-  return clamp01((station.quality * station.density) / gasDensity);
+  return clamp01((station.quality * station.density) / densityOfGas);
 }
 
 /** What runs at a share 0…1 of a reach's length. */
@@ -114,20 +114,21 @@ export function contentAt(reach: Reach, snapshot: Snapshot, share: number, out: 
   const to = stations[reach.to ?? 'compressor-in'];
   const f = alongThrottle(reach, share);
   out.temperature = from.temperature + (to.temperature - from.temperature) * f;
-  const a = gasShare(from, sideGasDensity(from, stations));
-  const b = gasShare(to, sideGasDensity(to, stations));
+  const a = gasShare(from, gasDensity(from.pressure, from.temperature, stations));
+  const b = gasShare(to, gasDensity(to.pressure, to.temperature, stations));
   out.gas = a + (b - a) * f;
   return out;
 }
 
-/** Density of saturated gas on the side of this station, from the station next to it that carries gas alone. */
-function sideGasDensity(station: Station, stations: Snapshot['stations']): number {
+/**
+ * Density of gas at this state, kg/m3, from the nearest station that carries gas alone: on one side of the machine it
+ * goes with pressure over temperature, closely enough for a mark on a drawing.
+ */
+function gasDensity(pressure: number, temperature: number, stations: Snapshot['stations']): number {
   const high = stations['compressor-out'];
   const low = stations['compressor-in'];
-  const isHigh = station.pressure * station.pressure > high.pressure * low.pressure;
-  const gas = isHigh ? high : low;
-  // Gas of another temperature on the same side: density goes with pressure over temperature closely enough for a mark.
-  return (gas.density * station.pressure * gas.temperature) / (gas.pressure * station.temperature);
+  const gas = pressure * pressure > high.pressure * low.pressure ? high : low;
+  return (gas.density * pressure * gas.temperature) / (gas.pressure * temperature);
 }
 
 function coilContent(
@@ -144,9 +145,9 @@ function coilContent(
   else {
     const entry = stations[reach.role === 'condenser' ? 'condenser-in' : 'evaporator-out'];
     const liquid = stations['liquid-port'];
-    const gasDensity = sideGasDensity({ ...entry, temperature: segment.temperature }, stations);
-    const density = 1 / (segment.quality / gasDensity + (1 - segment.quality) / liquid.density);
-    out.gas = clamp01((segment.quality * density) / gasDensity);
+    const gas = gasDensity(entry.pressure, segment.temperature, stations);
+    const density = 1 / (segment.quality / gas + (1 - segment.quality) / liquid.density);
+    out.gas = clamp01((segment.quality * density) / gas);
   }
   return out;
 }

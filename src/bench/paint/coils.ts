@@ -8,7 +8,7 @@ import { box, disc, ink, open, type Pen, stretch } from './pen';
 import { paintContents, strokeWide } from './tubes';
 
 /** Ice on one segment at which its frost looks thick, kg. */
-const THICK_FROST = 0.04;
+const THICK_FROST = 0.025;
 /** Grains on a fully covered square metre of drawing. */
 const GRAINS = 330;
 

@@ -1,8 +1,8 @@
-/** The two still layers of the picture: all that lies under the moving refrigerant, and all that lies over it. */
+/** The still layer of the picture: all that lies under what moves. */
 import type { PlantDrawing, Snapshot } from '../../../physics/types';
 import type { Reach } from '../model/reaches';
 import { paintCoil, paintFilter } from './coils';
-import { BACKGROUND, FOREGROUND } from './parts';
+import { BACKGROUND } from './parts';
 import { ink, open, type Pen } from './pen';
 import { paintSite } from './site';
 import { paintPipe } from './tubes';
@@ -33,10 +33,6 @@ export function paintWorks(
     if (reach) paintCoil(pen, part, reach, drawing, snapshot, inside);
   }
   for (const reach of reaches) if (reach.kind === 'pipe') paintPipe(pen, reach, snapshot, inside);
-}
-
-export function paintOverlay(pen: Pen, drawing: PlantDrawing): void {
-  for (const part of drawing.parts) FOREGROUND[part.kind]?.(pen, part);
 }
 
 /** What the picture of the works depends on, rounded to what an eye could tell: repaint only when it changes. */

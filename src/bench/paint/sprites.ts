@@ -32,6 +32,16 @@ const ring: Sprite = (ctx, size, palette) => {
   ctx.stroke();
 };
 
+/** Something moves in there, and no more than that: for whoever stands before a closed pipe. */
+const stream: Sprite = (ctx, size, palette) => {
+  pen(ctx, size, 0.16, palette.mark);
+  ctx.globalAlpha = 0.5;
+  ctx.beginPath();
+  ctx.moveTo(size * 0.16, size / 2);
+  ctx.lineTo(size * 0.84, size / 2);
+  ctx.stroke();
+};
+
 /** Direction of flow where nothing may move. */
 const arrow: Sprite = (ctx, size, palette) => {
   pen(ctx, size, 0.13, palette.mark);
@@ -218,6 +228,7 @@ const turning: Sprite = (ctx, size, palette) => {
 export const SPRITES = {
   dot,
   ring,
+  stream,
   arrow,
   wing,
   drum,

@@ -18,14 +18,27 @@ export function paintPipe(pen: Pen, reach: Reach, snapshot: Snapshot | null, ins
     strokeWide(pen, whole, pen.ink.ink, reach.width + 2 * SLEEVE + 2 * LIP * px);
     strokeWide(pen, whole, pen.ink.sleeve, reach.width + 2 * SLEEVE);
   }
-  strokeWide(pen, whole, pen.ink.ink, reach.width + 2 * LIP * px);
   if (!snapshot || !inside) {
-    strokeWide(pen, whole, pen.ink.plain, reach.width);
+    paintClosed(pen, reach, whole);
+    ctx.lineCap = 'round';
     return;
   }
+  strokeWide(pen, whole, pen.ink.ink, reach.width + 2 * LIP * px);
   paintContents(pen, reach, snapshot);
   paintHatch(pen, reach, snapshot);
   ctx.lineCap = 'round';
+}
+
+/** A pipe as it looks from outside: bare copper, or the sleeve with its seam. */
+function paintClosed(pen: Pen, reach: Reach, whole: Path2D): void {
+  if (reach.insulated) {
+    pen.ctx.setLineDash([0.5, 0.04]);
+    ink(pen, whole, { line: pen.ink.inkSoft, weight: 0.8 });
+    pen.ctx.setLineDash([]);
+    return;
+  }
+  strokeWide(pen, whole, pen.ink.ink, reach.width + 2 * LIP * pen.px);
+  strokeWide(pen, whole, pen.ink.plain, reach.width);
 }
 
 export function strokeWide(pen: Pen, path: Path2D, colour: string, width: number): void {

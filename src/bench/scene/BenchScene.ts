@@ -1,14 +1,15 @@
 /**
- * The scene: two still layers painted by `paint/`, repainted only when what they show has changed, and the movers
- * between them. It holds no state of the machine; it is told a snapshot and shows it.
+ * The scene: a still layer painted by `paint/`, repainted only when what it shows has changed, the movers on it, and
+ * the parts that lie over them. It holds no state of the machine; it is told a snapshot and shows it.
  */
 import { type GameObjects, Scene, type Textures } from 'phaser';
-import type { PlantDrawing, Snapshot } from '../../../physics/types';
+import type { DrawnPart, PlantDrawing, Snapshot } from '../../../physics/types';
 import type { Layout } from '../geometry/layout';
 import type { Reach } from '../model/reaches';
 import { type Light, paletteOf } from '../paint/palette';
+import { FOREGROUND } from '../paint/parts';
 import { penFor } from '../paint/pen';
-import { paintGroundwork, paintOverlay, paintWorks, worksKey } from '../paint/sheet';
+import { paintGroundwork, paintWorks, worksKey } from '../paint/sheet';
 import { AirMarks } from './airMarks';
 import { Compressor } from './compressor';
 import { Drips } from './drips';
@@ -26,6 +27,16 @@ export interface Look {
   readonly inside: boolean;
 }
 
+/** Room for what sticks out of a part's own box, m. */
+const MARGIN = 0.2;
+
+interface Area {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
+
 /** A repaint of the works costs a few ms: no more often than this, s. */
 const REPAINT_EVERY = 0.25;
 /** A tab that comes back from sleep must not make everything leap, s. */
@@ -37,6 +48,7 @@ export class BenchScene extends Scene {
   private stage: Stage | null = null;
   private movers: Mover[] = [];
   private layers: GameObjects.Image[] = [];
+  private keys: string[] = [];
   private groundwork: HTMLCanvasElement | null = null;
   private painted = '';
   private sincePaint = Number.POSITIVE_INFINITY;
@@ -99,10 +111,8 @@ export class BenchScene extends Scene {
     const ground = this.groundwork.getContext('2d');
     if (!ground) throw new Error('this browser gives no 2D canvas');
     paintGroundwork(penFor(ground, palette, layout, density), this.drawing);
-    this.addLayer('works', DEPTH.works);
-    const overlay = this.addLayer('overlay', DEPTH.overlay);
-    paintOverlay(penFor(overlay.context, palette, layout, density), this.drawing);
-    overlay.refresh();
+    this.addLayer('works', DEPTH.works, { x: 0, y: 0, width: this.groundwork.width, height: this.groundwork.height });
+    for (const part of this.drawing.parts) this.addForeground(part);
     this.movers = this.makeMovers(stage);
     this.painted = '';
     this.sincePaint = Number.POSITIVE_INFINITY;
@@ -121,20 +131,33 @@ export class BenchScene extends Scene {
     return movers;
   }
 
-  private textureKey(name: string): string {
-    return `g${this.generation}:${name}`;
+  private addLayer(name: string, depth: number, area: Area): Textures.CanvasTexture {
+    const key = this.textureKey(name);
+    const texture = this.textures.createCanvas(key, area.width, area.height);
+    if (!texture) throw new Error(`the layer "${name}" exists already`);
+    this.keys.push(key);
+    this.layers.push(this.add.image(area.x, area.y, key).setOrigin(0).setDepth(depth));
+    return texture;
   }
 
-  private addLayer(name: string, depth: number): Textures.CanvasTexture {
-    const { layout, density } = this.look;
-    const texture = this.textures.createCanvas(
-      this.textureKey(name),
-      Math.ceil(layout.width * density),
-      Math.ceil(layout.height * density),
-    );
-    if (!texture) throw new Error(`the layer "${name}" exists already`);
-    this.layers.push(this.add.image(0, 0, this.textureKey(name)).setOrigin(0).setDepth(depth));
-    return texture;
+  /** A part that lies over the refrigerant, in a picture just as large as itself. */
+  private addForeground(part: DrawnPart): void {
+    const paint = FOREGROUND[part.kind];
+    const { stage } = this;
+    if (!paint || !stage) return;
+    const { layout, density, light } = this.look;
+    const x = Math.floor(stage.x(part.x - MARGIN));
+    const y = Math.floor(stage.y(part.y - MARGIN));
+    const width = Math.ceil(stage.size(part.w + 2 * MARGIN)) + 1;
+    const height = Math.ceil(stage.size(part.h + 2 * MARGIN)) + 1;
+    const texture = this.addLayer(`part:${part.id}`, DEPTH.overlay, { x, y, width, height });
+    const shifted = { ...layout, left: layout.left - x / density, top: layout.top - y / density };
+    paint(penFor(texture.context, paletteOf(light), shifted, density), part);
+    texture.refresh();
+  }
+
+  private textureKey(name: string): string {
+    return `g${this.generation}:${name}`;
   }
 
   private paintWorks(): void {
@@ -175,9 +198,8 @@ export class BenchScene extends Scene {
     this.movers = [];
     for (const layer of this.layers) layer.destroy();
     this.layers = [];
-    if (this.generation > 0) {
-      for (const name of ['works', 'overlay']) this.textures.remove(this.textureKey(name));
-    }
+    for (const key of this.keys) this.textures.remove(key);
+    this.keys = [];
     this.stage?.destroy();
     this.stage = null;
   }

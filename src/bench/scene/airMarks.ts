@@ -1,4 +1,4 @@
-/** Wings that fly with the air: as fast as it flows, in the warmth it has. */
+/** Wings that fly with the air: as fast as it flows and, for whoever sees inside, in the warmth it has. */
 import type { GameObjects } from 'phaser';
 import type { DrawnAir, Snapshot } from '../../../physics/types';
 import { Route, type Spot } from '../geometry/route';
@@ -60,6 +60,7 @@ export class AirMarks implements Mover {
   private textures(snapshot: Snapshot): Record<`${DrawnAir['role']}-${DrawnAir['stage']}`, string> {
     const { probes } = snapshot;
     const of = (kelvin: number) => {
+      if (!this.stage.inside) return this.stage.sprite('wing', this.stage.size(SIZE), this.stage.palette.air);
       const step = Math.round(kelvin / WARMTH_STEP) * WARMTH_STEP;
       const colour = towardInk(this.stage.palette, step);
       return this.stage.sprite('wing', this.stage.size(SIZE), colour);

@@ -1,6 +1,7 @@
 /**
- * Marks that ride in the refrigerant: dots for liquid, rings for gas. Their speed is mass flow over density and bore,
- * all pipes slowed by the same factor; a mark keeps its own threshold, so that in a coil one sees liquid turn to gas.
+ * Marks that ride in the refrigerant: dots for liquid, rings for gas, or mere strokes for whoever may not see inside.
+ * Their speed is mass flow over density and bore, all pipes slowed by the same factor; a mark keeps its own threshold,
+ * so that in a coil one sees liquid turn to gas.
  */
 import type { GameObjects } from 'phaser';
 import type { Snapshot } from '../../../physics/types';
@@ -32,7 +33,7 @@ export class FlowMarks implements Mover {
   private readonly content: Content = { temperature: 0, gas: 0 };
 
   constructor(private readonly stage: Stage) {
-    this.trains = stage.inside ? stage.reaches.map((reach) => this.trainFor(reach)) : [];
+    this.trains = stage.reaches.map((reach) => this.trainFor(reach));
   }
 
   private trainFor(reach: Reach): Train {
@@ -40,7 +41,8 @@ export class FlowMarks implements Mover {
     const size = reach.width * 0.8;
     const marks: GameObjects.Image[] = [];
     for (let i = 0; i < count; i++) {
-      marks.push(this.stage.image(this.isArrow(i) ? 'arrow' : 'dot', size, DEPTH.marks));
+      const plain = this.stage.inside ? 'dot' : 'stream';
+      marks.push(this.stage.image(this.isArrow(i) ? 'arrow' : plain, size, DEPTH.marks));
     }
     return { reach, marks, isRing: marks.map(() => false), spacing: reach.route.length / count, phase: 0.5 };
   }
@@ -70,6 +72,10 @@ export class FlowMarks implements Mover {
       mark.setPosition(stage.x(spot.x), stage.y(spot.y));
       if (this.isArrow(i)) {
         mark.setRotation(spot.angle).setVisible(flows);
+        continue;
+      }
+      if (!stage.inside) {
+        mark.setRotation(spot.angle);
         continue;
       }
       contentAt(reach, snapshot, distance / reach.route.length, content);

@@ -100,6 +100,8 @@ export const bench = {
     face: '{{part}}: {{amount}}.',
     compressorRuns: 'The compressor runs and hums.',
     compressorStands: 'The compressor stands still.',
+    flows: 'Refrigerant moves in the pipes.',
+    flowStands: 'Nothing moves in the pipes.',
     sightGlass: 'Sight glass: {{glass}}.',
     filter: 'Air filter: {{amount}}.',
     fan: '{{part}} {{turn}}.',

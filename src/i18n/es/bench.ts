@@ -98,6 +98,8 @@ export const bench: SameKeys<typeof english> = {
     face: '{{part}}: {{amount}}.',
     compressorRuns: 'El compresor está en marcha y zumba.',
     compressorStands: 'El compresor está parado.',
+    flows: 'El refrigerante circula por los tubos.',
+    flowStands: 'Nada circula por los tubos.',
     sightGlass: 'Visor de líquido: {{glass}}.',
     filter: 'Filtro de aire: {{amount}}.',
     fan: '{{part}} {{turn}}.',

@@ -1,21 +1,20 @@
 /**
- * The drawn machine by itself, for tests and for looking at it. Query: plant, moment (see bench-snapshot.ts), theme,
- * motion, inside, language, renderer, w and h of the stage.
+ * The drawn machine by itself, for tests and for looking at it. Query: plant, faults (`undercharge:0.25,…`), state
+ * (`settled` or `standing`), run (seconds of model time from there), indoor (°C), theme, motion, inside, language,
+ * renderer, w and h of the stage.
  */
 import '../../../src/styles/tokens.css';
 import '../../../src/styles/base.css';
-import { INVERTER_SPLIT_DRAWING } from '../../../physics/plants/inverterSplit/drawing';
-import { INVERTER_SPLIT_PLACES } from '../../../physics/plants/inverterSplit/places';
-import { ORIFICE_SPLIT_DRAWING } from '../../../physics/plants/orificeSplit/drawing';
-import { ORIFICE_SPLIT_PLACES } from '../../../physics/plants/orificeSplit/places';
+import './page.css';
+import { createMachine, type PlantId, plantDescription, type Snapshot } from '../../../physics';
 import { type BenchHandle, benchWords, describeBench, mountBench, sentenceText } from '../../../src/bench';
 import { createText, type Language } from '../../../src/i18n';
-import { MOMENTS } from '../../support/bench-snapshot';
 
 declare global {
   interface Window {
     bench: BenchHandle;
     mountAgain: () => Promise<BenchHandle>;
+    show: (faults: string) => void;
     chosen: string[];
     sentences: string[];
   }
@@ -23,22 +22,36 @@ declare global {
 
 const query = new URLSearchParams(location.search);
 const ask = (name: string, fallback: string) => query.get(name) ?? fallback;
-const host = document.getElementById('bench');
-if (!host) throw new Error('the page has no element with id "bench"');
+const host = document.getElementById('stage') as HTMLDivElement;
 if (query.has('w')) host.style.width = `${query.get('w')}px`;
 if (query.has('h')) host.style.height = `${query.get('h')}px`;
 
-const isInverter = ask('plant', 'orifice-split') === 'inverter-split';
-const drawing = isInverter ? INVERTER_SPLIT_DRAWING : ORIFICE_SPLIT_DRAWING;
-const places = isInverter ? INVERTER_SPLIT_PLACES : ORIFICE_SPLIT_PLACES;
-const snapshot = MOMENTS[ask('moment', 'healthy')];
+const plant = plantDescription(ask('plant', 'orifice-split') as PlantId);
 const theme = ask('theme', 'paper') === 'night' ? 'night' : 'paper';
 document.documentElement.dataset.theme = theme;
 const text = createText(ask('language', 'en') as Language, 'si');
 const inside = ask('inside', 'yes') !== 'no';
 
+function compute(faultList: string): Snapshot {
+  const faults = Object.fromEntries(
+    faultList
+      .split(',')
+      .filter((part) => part !== '')
+      .map((part) => part.split('='))
+      .map(([key, size]) => [key, Number(size)]),
+  );
+  const design = plant.designConditions;
+  const conditions = query.has('indoor') ? { ...design, indoor: Number(query.get('indoor')) + 273.15 } : design;
+  const machine = createMachine({ plant: plant.id, refrigerant: plant.refrigerants[0], conditions, faults });
+  const isStanding = ask('state', 'settled') === 'standing';
+  const controls = { ...machine.defaultControls, running: !isStanding };
+  let state = machine.start(isStanding ? 'standing' : 'settled', controls);
+  for (let t = 0; t < Number(ask('run', '0')); t += 5) state = machine.step(state, controls, 5);
+  return machine.snapshot(state);
+}
+
 async function mount(): Promise<BenchHandle> {
-  const handle = mountBench(host as HTMLElement, drawing, places, {
+  const handle = mountBench(host, plant.drawing, plant.places, {
     words: benchWords(text),
     light: theme,
     motion: ask('motion', 'full') === 'reduced' ? 'reduced' : 'full',
@@ -55,8 +68,14 @@ async function mount(): Promise<BenchHandle> {
   return handle;
 }
 
+let snapshot = compute(ask('faults', ''));
 window.chosen = [];
-window.sentences = describeBench(drawing, snapshot, inside).map((sentence) => sentenceText(text, sentence));
+window.show = (faults) => {
+  snapshot = compute(faults);
+  window.sentences = describeBench(plant.drawing, snapshot, inside).map((sentence) => sentenceText(text, sentence));
+  window.bench?.update(snapshot);
+};
 window.mountAgain = mount;
+window.show(ask('faults', ''));
 window.bench = await mount();
 document.documentElement.dataset.ready = 'yes';
