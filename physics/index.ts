@@ -5,9 +5,9 @@ import { NOMINAL } from './solve/compile';
 import type { Controls, MachineSetup, SteadyResult } from './types';
 
 export { PhysicsError, type PhysicsErrorCode } from './errors';
-export { createMachine } from './machine';
 export { FAULTS, familiesOf, faultFamily, parseFaults } from './faults';
 export { fluidTable, REFRIGERANTS, type RefrigerantId } from './fluids/fluid';
+export { createMachine } from './machine';
 export { PLANTS, plantDescription } from './plants';
 export * from './types';
 export { NOMINAL as NOMINAL_NUISANCE };

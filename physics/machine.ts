@@ -9,10 +9,19 @@ import { compile, designPoint, type Rig, RUNNING } from './solve/compile';
 import { sensorTruth } from './solve/control';
 import { pipeTemps } from './solve/flowStep';
 import { standingState } from './solve/standing';
-import { type CircuitState } from './solve/state';
+import type { CircuitState } from './solve/state';
 import { type Setting, type SteadySolution, solveSteady } from './solve/steady';
 import { stillSnapshot } from './stillSnapshot';
-import type { Controls, ControllerState, Faults, Machine, MachineSetup, MachineState, PlantDescription, Snapshot } from './types';
+import type {
+  ControllerState,
+  Controls,
+  Faults,
+  Machine,
+  MachineSetup,
+  MachineState,
+  PlantDescription,
+  Snapshot,
+} from './types';
 
 /** K/s below which nothing that an instrument can show moves any more. */
 const SETTLED_RATE = 1e-4;
@@ -34,7 +43,7 @@ class CompiledMachine implements Machine {
   steady(controls?: Partial<Controls>): Snapshot {
     const all = { ...RUNNING, ...controls };
     this.solve(all);
-    const freezing = Array.from(this.rig.circuit.evaporator.wall, (wall) => (wall < 273.15 ? 1 : 0));
+    const freezing = freezingSegments(this.rig, 1);
     return flowSnapshot(this.rig, all, 0, runningState(this.rig), freezing);
   }
 
@@ -45,15 +54,15 @@ class CompiledMachine implements Machine {
     if (from === 'standing') {
       rig.circuit.indoorAir.setWetBulb(indoor, wetBulb);
       const humidity = rig.circuit.indoorAir.humidity;
-      return standingState(rig, all, indoor, humidity, this.charge);
+      return { ...standingState(rig, all, indoor, humidity, this.charge), ...this.loadOf(all) };
     }
     const { x } = this.solve(all);
     const { circuit, env, data } = rig;
     const truth = sensorTruth(circuit);
     const room = circuit.indoorAir.temperature;
     const roomHumidity = circuit.indoorAir.humidity;
-    const freezing = Array.from(circuit.evaporator.wall, (wall) => (wall < 273.15 ? 0.03 : 0));
-    const walls = { condenser: [...circuit.condenser.wall], evaporator: [...circuit.evaporator.wall] };
+    const freezing = freezingSegments(rig, 0.03);
+    const walls = { condenser: [...circuit.condenser.walls], evaporator: [...circuit.evaporator.walls] };
     return {
       time: 0,
       regime: 'flow',
@@ -69,6 +78,7 @@ class CompiledMachine implements Machine {
         evaporatorWall: walls.evaporator,
         shell: circuit.compressor.shell,
         massHigh: circuit.massHigh,
+        pool: 0,
         opening: env.opening,
         speed: env.speed,
         room,
@@ -77,6 +87,7 @@ class CompiledMachine implements Machine {
       },
       charge: this.charge,
       massHigh: circuit.massHigh,
+      pool: 0,
       energyHigh: circuit.energyHigh,
       energyLow: circuit.energyLow,
       opening: env.opening,
@@ -86,10 +97,10 @@ class CompiledMachine implements Machine {
       sensed: truth,
       room,
       roomHumidity,
-      load: circuit.evaporator.airHeat - circuit.evaporator.waterTotal * 2.501e6 - rig.indoorFan.power,
-      waterLoad: circuit.evaporator.waterTotal,
+      ...this.loadNow(),
       frost: freezing,
-      controller: data.control.variableSpeed && env.speed > data.control.maxSpeed - 1e-6 ? 'cooling-at-full-speed' : 'cooling',
+      controller:
+        data.control.variableSpeed && env.speed > data.control.maxSpeed - 1e-6 ? 'cooling-at-full-speed' : 'cooling',
       restartIn: 0,
       runningFor: 3600,
       limitFor: 0,
@@ -112,7 +123,10 @@ class CompiledMachine implements Machine {
 
   settled(state: MachineState): boolean {
     const s = state as CircuitState;
-    return s.rate < SETTLED_RATE && (s.regime === 'flow' || (!s.turning && s.restartIn === 0 && s.controller !== 'room-satisfied'));
+    return (
+      s.rate < SETTLED_RATE &&
+      (s.regime === 'flow' || (!s.turning && s.restartIn === 0 && s.controller !== 'room-satisfied'))
+    );
   }
 
   repaired(state: MachineState, faults: Faults): { machine: Machine; state: CircuitState } {
@@ -143,12 +157,32 @@ class CompiledMachine implements Machine {
     };
   }
 
+  /** Heat (W) and water (kg/s) that the machine takes out of the room with the circuit where it is. */
+  private loadNow(): { load: number; waterLoad: number } {
+    const { circuit, indoorFan } = this.rig;
+    const { airHeat, waterTotal } = circuit.evaporator;
+    return { load: airHeat - waterTotal * 2.501e6 - indoorFan.power, waterLoad: waterTotal };
+  }
+
+  /** The building's load: what the machine would keep up with in these conditions; none where it has no steady state. */
+  private loadOf(controls: Controls): { load: number; waterLoad: number } {
+    try {
+      this.solve({ ...controls, running: true });
+      return this.loadNow();
+    } catch (error) {
+      if (!(error instanceof PhysicsError)) throw error;
+      return { load: 0, waterLoad: 0 };
+    }
+  }
+
   /** Solve the steady state; the rig's circuit is left at the solution. */
   private solve(controls: Controls): SteadySolution {
     const { rig, setup } = this;
     const { indoor, wetBulb } = setup.conditions;
-    if (!controls.running) throw new PhysicsError('bad-input', 'running: a machine that is off has no steady flow; start it standing');
+    if (!controls.running)
+      throw new PhysicsError('bad-input', 'running: a machine that is off has no steady flow; start it standing');
     rig.effective.charge = this.charge;
+    rig.env.pool = 0;
     rig.circuit.indoorAir.setWetBulb(indoor, wetBulb);
     rig.setAir(controls, indoor, rig.circuit.indoorAir.humidity);
     const setting = settingOf(rig, controls);
@@ -173,6 +207,12 @@ function settingOf(rig: Rig, controls: Controls): Setting {
   };
 }
 
+/** Ice on the segments whose wall freezes in this steady state, kg each. */
+function freezingSegments(rig: Rig, kg: number): number[] {
+  const { evaporator } = rig.circuit;
+  return Array.from(evaporator.temperature, (_, i) => (evaporator.walls[i] < 273.15 ? kg : 0));
+}
+
 /** What the controller would say of itself while it runs in this steady state (a limit that it would stop on included). */
 function runningState(rig: Rig): ControllerState {
   const { data, env, circuit } = rig;
@@ -186,4 +226,3 @@ function runningState(rig: Rig): ControllerState {
   }
   return env.speed > control.maxSpeed - 1e-6 ? 'cooling-at-full-speed' : 'cooling';
 }
-

@@ -27,10 +27,10 @@ export function probesOf(values: Readonly<Record<ProbeName, number>>): Probes {
 }
 
 export function segments(coil: Rig['circuit']['condenser'], frost: readonly number[]): CoilSegment[] {
-  return Array.from(coil.wall, (wall, i) => ({
-    temperature: coil.temperature[i],
+  return Array.from(coil.temperature, (temperature, i) => ({
+    temperature,
     quality: coil.quality[i],
-    wall,
+    wall: coil.walls[i],
     frost: frost[i] ?? 0,
   }));
 }
@@ -139,7 +139,7 @@ export function flowSnapshot(
     capacityTotal: evaporator.airHeat,
     capacitySensible: dryCapacity,
     cop: evaporator.airHeat / totalPower,
-    refrigerantCharge: circuit.massHigh + circuit.massLow,
+    refrigerantCharge: circuit.massHigh + circuit.massLow + env.pool,
   };
   const heatDefect =
     evaporator.airHeat +
@@ -179,7 +179,7 @@ export function flowSnapshot(
     evaporator: segments(evaporator, frost),
     balance: {
       energy: Math.abs(heatDefect) / Math.max(Math.abs(evaporator.airHeat), 100),
-      mass: Math.abs(circuit.massHigh + circuit.massLow - effective.charge),
+      mass: Math.abs(circuit.massHigh + circuit.massLow + env.pool - effective.charge),
     },
   };
 }

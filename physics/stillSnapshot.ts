@@ -1,7 +1,7 @@
 /**
  * What a machine shows that stands still or is just starting: pressures of the two vessels, pipes on their way to the air.
  */
-import { wetBulb } from './air/moistAir';
+import { wetBulb, wSaturated } from './air/moistAir';
 import * as L from './fluids/layout';
 import { leavingTemperature } from './parts/airStream';
 import { motorCurrent } from './parts/motor';
@@ -69,7 +69,11 @@ export function stillSnapshot(rig: Rig, state: CircuitState): Snapshot {
     returnAirTemp: indoorAir.temperature,
     returnAirWetBulb: wetBulb(indoorAir.temperature, indoorAir.humidity, rig.pressure),
     supplyAirTemp: supply,
-    supplyAirWetBulb: wetBulb(supply, Math.min(indoorAir.humidity, indoorAir.saturated.humidity(supply)), rig.pressure),
+    supplyAirWetBulb: wetBulb(
+      supply,
+      Math.min(indoorAir.humidity - now.water / indoorAir.massFlow, wSaturated(supply, rig.pressure)),
+      rig.pressure,
+    ),
     supplyAirFlow: rig.indoorFan.flow,
     condenserAirFlow: rig.outdoorFan.flow,
     compressorCurrent: current,
@@ -85,7 +89,14 @@ export function stillSnapshot(rig: Rig, state: CircuitState): Snapshot {
     cop: totalPower > 1 ? now.airHeat / totalPower : 0,
     refrigerantCharge: state.charge,
   };
-  const at = (pressure: number, temperature: number, enthalpy: number, quality: number, density: number, massFlow: number): Station => ({
+  const at = (
+    pressure: number,
+    temperature: number,
+    enthalpy: number,
+    quality: number,
+    density: number,
+    massFlow: number,
+  ): Station => ({
     pressure,
     temperature,
     enthalpy,
@@ -93,7 +104,13 @@ export function stillSnapshot(rig: Rig, state: CircuitState): Snapshot {
     density,
     massFlow,
   });
-  const side = (vessel: typeof high, pressure: number, temperature: number, top: boolean, massFlow: number): Station => {
+  const side = (
+    vessel: typeof high,
+    pressure: number,
+    temperature: number,
+    top: boolean,
+    massFlow: number,
+  ): Station => {
     const h = top ? vessel.topEnthalpy : vessel.bottomEnthalpy;
     const x = (h - vessel.block[L.H_L]) / (vessel.block[L.H_V] - vessel.block[L.H_L]);
     const rho = x <= 0 ? vessel.block[L.RHO_L] : x >= 1 ? vessel.density : vessel.block[L.RHO_V] / Math.max(x, 0.05);
@@ -111,8 +128,13 @@ export function stillSnapshot(rig: Rig, state: CircuitState): Snapshot {
     'evaporator-out': side(low, pLow, pipes.evaporatorOut, true, flow),
     'suction-port': side(low, pLow, pipes.suction, true, flow),
   };
-  const coil = (wall: readonly number[], vessel: typeof high, frost: readonly number[]): CoilSegment[] =>
-    wall.map((w, i) => ({ temperature: vessel.temperature, quality: vessel.quality, wall: w, frost: frost[i] ?? 0 }));
+  const coil = (walls: readonly number[], vessel: typeof high, frost: readonly number[]): CoilSegment[] =>
+    Array.from({ length: walls.length }, (_, i) => ({
+      temperature: vessel.temperature,
+      quality: vessel.quality,
+      wall: walls[i],
+      frost: frost[i] ?? 0,
+    }));
   const glass = 1 - Math.min(1, high.liquidShare / 0.02);
   const seen = reported(state.sensed, effective.drift);
   return {
@@ -136,6 +158,9 @@ export function stillSnapshot(rig: Rig, state: CircuitState): Snapshot {
     stations,
     condenser: coil(state.condenserWall, high, []),
     evaporator: coil(state.evaporatorWall, low, state.frost),
-    balance: { energy: 0, mass: Math.abs(high.density * highVolume(rig) + low.density * lowVolume(rig) - state.charge) },
+    balance: {
+      energy: 0,
+      mass: Math.abs(high.density * highVolume(rig) + low.density * lowVolume(rig) - state.charge),
+    },
   };
 }

@@ -117,7 +117,7 @@ export class Compressor {
     const tAdiabatic = out[BLOCK.OUT_T];
     // series of gas stream and shell: never more heat than the stream can bring
     const gasToShell = data.gasToShell / (1 + (data.gasToShell * out[BLOCK.OUT_DTDH]) / flow);
-    const held = shellOld === shellOld ? data.shellCapacity / dt : 0;
+    const held = !Number.isNaN(shellOld) ? data.shellCapacity / dt : 0;
     const before = held > 0 ? shellOld : 0;
     this.shell =
       (gasToShell * tAdiabatic + data.shellToAir * ambient + held * before) / (gasToShell + data.shellToAir + held);

@@ -4,19 +4,19 @@
  */
 import { PhysicsError } from '../errors';
 import { exp } from '../math/elementary';
-import type { Controls, ControllerState } from '../types';
+import type { ControllerState, Controls } from '../types';
 import type { Rig } from './compile';
 import { sensorTruth } from './control';
-import { crossedLimit, decide, laggedSensors, limitTime, regulate, RESTART_DELAY } from './controller';
-import { type FlowResult, flowStep, pipeTemps } from './flowStep';
+import { crossedLimit, decide, laggedSensors, limitTime, RESTART_DELAY, regulate } from './controller';
+import { type Entry, type FlowResult, flowStep, pipeTemps } from './flowStep';
 import { type CircuitState, LOCK_OUT_TRIPS } from './state';
 import { type StillResult, stillStep } from './stillStep';
 import { frostStep } from './walls';
 
 /** s after a start at which the hand-over to flow is tried: keeping the mass split, freeing it, freeing it at any jump. */
-const TRY_KEEPING = 12;
-const TRY_FREEING = 25;
-const TRY_ANYHOW = 60;
+const TRY_KEEPING = 22;
+const TRY_FREEING = 40;
+const TRY_ANYHOW = 75;
 /** largest |ln p_flow / p_still| accepted at a hand-over */
 const CLOSE = 0.22;
 const MOISTURE_MASS = 1;
@@ -54,7 +54,7 @@ export function advance(rig: Rig, state: CircuitState, controls: Controls, dt: n
 function inFlow(rig: Rig, state: CircuitState, controls: Controls, dt: number, depth: number): CircuitState | null {
   let result: FlowResult;
   try {
-    result = flowStep(rig, state, state.x, dt, false);
+    result = flowStep(rig, state, state.x, dt, 'going');
   } catch (error) {
     if (!(error instanceof PhysicsError)) throw error;
     if (depth >= 4) return null;
@@ -93,6 +93,7 @@ function afterFlow(rig: Rig, state: CircuitState, controls: Controls, result: Fl
       evaporatorWall: state.evaporatorWall,
       shell: state.shell,
       massHigh: state.massHigh,
+      pool: result.pool,
       opening: state.opening,
       speed: state.speed,
       room: state.room,
@@ -100,6 +101,7 @@ function afterFlow(rig: Rig, state: CircuitState, controls: Controls, result: Fl
       controls,
     },
     massHigh: circuit.massHigh,
+    pool: result.pool,
     energyHigh: circuit.energyHigh,
     energyLow: circuit.energyLow,
     sensed,
@@ -111,25 +113,41 @@ function afterFlow(rig: Rig, state: CircuitState, controls: Controls, result: Fl
     rate: largestRate(state, result.x, condenserWall, evaporatorWall, dt),
   };
   const regulated = { ...next, ...regulate(rig, next, controls, dt) };
-  return tripped(rig, regulated, crossedLimit(rig, power, regulated, circuit.pDischarge, circuit.pSuction, circuit.compressor.tDischarge));
+  return tripped(
+    rig,
+    regulated,
+    crossedLimit(rig, power, regulated, circuit.pDischarge, circuit.pSuction, circuit.compressor.tDischarge),
+  );
 }
 
-function afterStill(rig: Rig, decided: CircuitState, still: CircuitState, result: StillResult, dt: number): CircuitState {
+function afterStill(
+  rig: Rig,
+  decided: CircuitState,
+  still: CircuitState,
+  result: StillResult,
+  dt: number,
+): CircuitState {
   const { state } = result;
   const truth = {
     suctionLine: state.pipes.suction,
-    evaporatorCoil: state.evaporatorWall[(state.evaporatorWall.length / 3) | 0],
+    evaporatorCoil: state.evaporatorWall[(rig.data.evaporator.segments / 3) | 0],
     dischargeLine: state.pipes.discharge,
   };
   const next: CircuitState = {
     ...state,
     sensed: laggedSensors(decided.sensed, truth, dt),
-    limitFor: decided.turning ? limitTime(rig, result.power, decided.limitFor, result.low.pressure, state.pipes.discharge, dt) : 0,
+    limitFor: decided.turning
+      ? limitTime(rig, result.power, decided.limitFor, result.low.pressure, state.pipes.discharge, dt)
+      : 0,
     ...roomStep(rig, still, result.airHeat, result.water, dt),
     rate: largestRate(still, state.x, state.condenserWall, state.evaporatorWall, dt),
   };
   if (!next.turning) return next;
-  return tripped(rig, next, crossedLimit(rig, result.power, next, result.high.pressure, result.low.pressure, state.pipes.discharge));
+  return tripped(
+    rig,
+    next,
+    crossedLimit(rig, result.power, next, result.high.pressure, result.low.pressure, state.pipes.discharge),
+  );
 }
 
 /** Flow stops: the sides become vessels with the mass and energy that they held. */
@@ -150,15 +168,17 @@ export function restore(rig: Rig, state: CircuitState): void {
   env.evaporatorWall = inputs.evaporatorWall;
   env.shell = inputs.shell;
   env.massHigh = inputs.massHigh;
+  env.pool = inputs.pool;
   rig.effective.charge = state.charge;
   circuit.evaluate(exp(state.x[0]), exp(state.x[1]), state.x[2] * 1e5, env, new Float64Array(3));
 }
 
 function handOver(rig: Rig, state: CircuitState, controls: Controls): CircuitState | null {
   rig.setAir(controls, state.room, state.roomHumidity);
-  for (const free of state.runningFor < TRY_FREEING ? [false] : [false, true]) {
+  const entries: Entry[] = state.runningFor < TRY_FREEING ? ['pooling'] : ['pooling', 'going', 'free'];
+  for (let k = 0; k < entries.length; k++) {
     try {
-      const result = flowStep(rig, state, state.x, 1, free);
+      const result = flowStep(rig, state, state.x, 1, entries[k]);
       const jump = Math.max(Math.abs(result.x[0] - state.x[0]), Math.abs(result.x[1] - state.x[1]));
       if (jump > CLOSE && state.runningFor < TRY_ANYHOW) continue;
       // the hand-over itself takes no time: the second that was solved is not counted
@@ -166,18 +186,29 @@ function handOver(rig: Rig, state: CircuitState, controls: Controls): CircuitSta
       return { ...flowing, time: state.time, room: state.room, roomHumidity: state.roomHumidity };
     } catch (error) {
       if (!(error instanceof PhysicsError)) throw error;
+      // no liquid lies on the low side: it can simply flow on
+      if (entries.length === 1 && 'pool' in error.details) entries.push('going');
     }
   }
   return null;
 }
 
-function roomStep(rig: Rig, state: CircuitState, heat: number, water: number, dt: number): Pick<CircuitState, 'room' | 'roomHumidity'> {
+function roomStep(
+  rig: Rig,
+  state: CircuitState,
+  heat: number,
+  water: number,
+  dt: number,
+): Pick<CircuitState, 'room' | 'roomHumidity'> {
   const { data } = rig;
   // the building's load was measured against what the machine took out as found, its fan's heat included
   const sensible = heat - water * 2.501e6 - rig.indoorFan.power;
   return {
     room: state.room + (dt * (state.load - sensible)) / data.roomCapacity,
-    roomHumidity: Math.max(0.001, state.roomHumidity + (dt * (state.waterLoad - water)) / (data.roomAir * MOISTURE_MASS)),
+    roomHumidity: Math.max(
+      0.001,
+      state.roomHumidity + (dt * (state.waterLoad - water)) / (data.roomAir * MOISTURE_MASS),
+    ),
   };
 }
 
@@ -215,7 +246,9 @@ function largestRate(
 ): number {
   // one number in kelvin per second: pressures by about 30 K per unit of ln p
   let most = 30 * Math.max(Math.abs(x[0] - before.x[0]), Math.abs(x[1] - before.x[1]));
-  for (let i = 0; i < condenserWall.length; i++) most = Math.max(most, Math.abs(condenserWall[i] - before.condenserWall[i]));
-  for (let i = 0; i < evaporatorWall.length; i++) most = Math.max(most, Math.abs(evaporatorWall[i] - before.evaporatorWall[i]));
+  for (let i = 0; i < condenserWall.length; i++)
+    most = Math.max(most, Math.abs(condenserWall[i] - before.condenserWall[i]));
+  for (let i = 0; i < evaporatorWall.length; i++)
+    most = Math.max(most, Math.abs(evaporatorWall[i] - before.evaporatorWall[i]));
   return most / dt;
 }

@@ -32,6 +32,8 @@ export class Surroundings {
   dt = 0.5;
   /** high-side mass a step ago, kg */
   massHigh = 0.5;
+  /** kg of liquid that lies on the low side outside the march (after a start), at saturation */
+  pool = 0;
 }
 
 export class Circuit {
@@ -198,13 +200,13 @@ export class Circuit {
       m,
     );
 
-    this.bookMass(rhoSuction, hCylinder);
+    this.bookMass(rhoSuction, hCylinder, env.pool);
     const reference = m > 1e-4 ? m : 1e-4;
     residual[0] = steady
       ? (m - path.flow) / reference
       : (m - path.flow - (this.massHigh - env.massHigh) / env.dt) / reference;
     residual[1] = (this.hCompressorIn - compressor.hSuction) / 1e5;
-    residual[2] = (this.massHigh + this.massLow - effective.charge) / effective.charge;
+    residual[2] = (this.massHigh + this.massLow + env.pool - effective.charge) / effective.charge;
   }
 
   /** Saturated vapour density at a pressure, kg/m3. */
@@ -214,7 +216,7 @@ export class Circuit {
   }
 
   /** Mass and internal energy of both sides (m h − p V, zone by zone). */
-  private bookMass(rhoSuction: number, hCylinder: number): void {
+  private bookMass(rhoSuction: number, hCylinder: number, pool: number): void {
     const { data, path, compressor, condenser, evaporator, fluid, out } = this;
     const lines = data.lines;
     const discharge = lines.dischargeVolume * compressor.rhoDischarge;
@@ -237,7 +239,8 @@ export class Circuit {
       expansion * this.hLiquid +
       suction * this.hServiceSuction +
       shell * hCylinder +
-      evaporator.energy -
+      evaporator.energy +
+      pool * (this.low[L.H_L] - this.pSuction / this.low[L.RHO_L]) -
       this.pSuction * (lines.expansionVolume + lines.suctionVolume + data.compressor.shellVolume);
   }
 }

@@ -3,7 +3,7 @@
  * Time constants and gains are ours; restart delays of about three minutes are common practice, no source.
  */
 import { motorCurrent } from '../parts/motor';
-import type { Controls, ControllerState } from '../types';
+import type { ControllerState, Controls } from '../types';
 import type { Rig } from './compile';
 import { reported, speedError, valveError } from './control';
 import { type CircuitState, LOCK_OUT_TRIPS } from './state';
@@ -54,29 +54,28 @@ export function regulate(
       valve = clip(valveError(rig.circuit, seen), -8, 12);
       // the flow, and with it the superheat, answers to the relative opening
       const gain = opening;
-      opening = clip(
-        opening + gain * (1.2e-3 * (valve - state.valveError) + 7e-5 * valve * dt),
-        control.minOpening,
-        1,
-      );
+      opening = clip(opening + gain * (1.2e-3 * (valve - state.valveError) + 7e-5 * valve * dt), control.minOpening, 1);
     }
   }
   if (control.variableSpeed) {
     if (controls.fixedSpeed) speed += clip(1 - speed, -0.02 * dt, 0.02 * dt);
     else {
       pace = clip(speedError(rig.circuit, seen), -6, 6);
-      speed = clip(
-        speed + 6e-3 * (pace - state.speedError) + 5e-4 * pace * dt,
-        control.minSpeed,
-        control.maxSpeed,
-      );
+      speed = clip(speed + 6e-3 * (pace - state.speedError) + 5e-4 * pace * dt, control.minSpeed, control.maxSpeed);
     }
   }
   return { opening, speed, valveError: valve, speedError: pace };
 }
 
 /** The limit that is crossed now, or null. */
-export function crossedLimit(rig: Rig, power: number, state: CircuitState, pHigh: number, pLow: number, tDischarge: number): ControllerState | null {
+export function crossedLimit(
+  rig: Rig,
+  power: number,
+  state: CircuitState,
+  pHigh: number,
+  pLow: number,
+  tDischarge: number,
+): ControllerState | null {
   const { limits, motor } = rig.data;
   const { weakCapacitor, voltage } = rig.effective;
   if (pHigh > limits.highPressure) return 'stopped-on-high-pressure';
@@ -92,7 +91,14 @@ export function crossedLimit(rig: Rig, power: number, state: CircuitState, pHigh
 }
 
 /** s that any delayed limit has been crossed. */
-export function limitTime(rig: Rig, power: number, before: number, pLow: number, tDischarge: number, dt: number): number {
+export function limitTime(
+  rig: Rig,
+  power: number,
+  before: number,
+  pLow: number,
+  tDischarge: number,
+  dt: number,
+): number {
   const { limits, motor } = rig.data;
   const over =
     pLow < limits.lowPressure ||
@@ -111,7 +117,8 @@ export function decide(
   const { control } = rig.data;
   const restartIn = Math.max(0, state.restartIn - dt);
   const stopped = state.controller.startsWith('stopped-on-');
-  const parked = control.metering === 'electronic' && Number.isNaN(rig.effective.stuckOpening) && controls.valveHold === null;
+  const parked =
+    control.metering === 'electronic' && Number.isNaN(rig.effective.stuckOpening) && controls.valveHold === null;
   const off = (controller: ControllerState, delay: number) => ({
     turning: false,
     controller,

@@ -4,8 +4,8 @@
  * taken from, or given to, the wall of that side, so the first law holds over the step.
  */
 import { PhysicsError } from '../errors';
-import { exp, ln } from '../math/elementary';
 import * as L from '../fluids/layout';
+import { exp, ln } from '../math/elementary';
 import type { Rig } from './compile';
 import { type Problem, solve } from './newton';
 import type { CircuitState, PipeTemps } from './state';
@@ -21,8 +21,7 @@ class StepProblem implements Problem {
 
   constructor(
     private readonly rig: Rig,
-    /** hand-over from standing still: the split of mass between the sides is free, flows must agree */
-    private readonly freeSplit: boolean,
+    private readonly entry: Entry,
   ) {
     const lnMin = ln(rig.fluid.pMin);
     const lnMax = ln(rig.fluid.pMax);
@@ -33,11 +32,24 @@ class StepProblem implements Problem {
   residual(x: Float64Array, r: Float64Array): void {
     const { circuit, env } = this.rig;
     circuit.evaluate(exp(x[0]), exp(x[1]), x[2] * 1e5, env, r);
-    if (this.freeSplit) r[0] = (circuit.massFlow - circuit.path.flow) / circuit.massFlow;
+    if (this.entry === 'free') r[0] = (circuit.massFlow - circuit.path.flow) / circuit.massFlow;
+    if (this.entry === 'pooling') r[2] = (x[2] * 1e5 - circuit.low[L.H_V] - DRAWN) / 1e5;
   }
 }
 
+/**
+ * How flow is entered: `going` = it already flows; `pooling` = from standing still, the compressor draws vapour and what
+ * the march does not hold lies as liquid on the low side; `free` = from standing still with the split of mass free.
+ */
+export type Entry = 'going' | 'pooling' | 'free';
+
+/** J/kg over saturated vapour that the compressor draws from a pool. */
+const DRAWN = 3e3;
+/** s in which a pool boils off (ours: makes subcooling come in 2–6 min and superheat settle in 8–15 after a start) */
+const BOIL_OFF = 100;
+
 export interface FlowResult {
+  readonly pool: number;
   readonly x: [number, number, number];
   readonly condenserWall: number[];
   readonly evaporatorWall: number[];
@@ -48,7 +60,13 @@ export interface FlowResult {
  * Solve one step of dt seconds; the rig's circuit is left at the solution. Throws PhysicsError where it cannot.
  * @param start ln p_high, ln p_low, cylinder enthalpy / 1e5
  */
-export function flowStep(rig: Rig, state: CircuitState, start: readonly number[], dt: number, freeSplit: boolean): FlowResult {
+export function flowStep(
+  rig: Rig,
+  state: CircuitState,
+  start: readonly number[],
+  dt: number,
+  entry: Entry,
+): FlowResult {
   const { circuit, env } = rig;
   env.dt = dt;
   env.opening = state.opening;
@@ -58,30 +76,46 @@ export function flowStep(rig: Rig, state: CircuitState, start: readonly number[]
   env.shell = state.shell;
   env.massHigh = state.massHigh;
   rig.effective.charge = state.charge;
-  const problem = new StepProblem(rig, freeSplit);
+  env.pool = entry === 'going' ? (state.pool * BOIL_OFF) / (BOIL_OFF + dt) : 0;
+  const problem = new StepProblem(rig, entry);
   const x = Float64Array.from(start);
   const outcome = solve(problem, x, TOLERANCE, 25);
   if (!outcome.converged && !(outcome.defect < ACCEPT)) {
     throw (
       outcome.error ??
-      new PhysicsError('no-convergence', 'a time step could not be solved', { time: state.time, dt, defect: outcome.defect })
+      new PhysicsError('no-convergence', 'a time step could not be solved', {
+        time: state.time,
+        dt,
+        defect: outcome.defect,
+      })
     );
+  }
+  if (entry === 'pooling') {
+    env.pool = state.charge - circuit.massHigh - circuit.massLow;
+    if (env.pool < 0) {
+      throw new PhysicsError('no-convergence', 'the low side holds no pool of liquid', {
+        time: state.time,
+        pool: env.pool,
+      });
+    }
   }
   problem.residual(x, new Float64Array(3));
 
   const m = circuit.massFlow;
   const valve = circuit.path.flow;
-  const exchanged = freeSplit ? 0 : (m - valve) * circuit.hLiquid * dt;
+  const free = entry === 'free';
+  const exchanged = free ? 0 : (m - valve) * circuit.hLiquid * dt;
   const defectHigh = circuit.energyHigh - state.energyHigh - exchanged;
   const defectLow = circuit.energyLow - state.energyLow + exchanged;
   // At a hand-over the jump of the sides' energies is one number; it goes to the walls too, in total.
-  const handOver = freeSplit ? defectHigh + defectLow : 0;
-  const high = freeSplit ? 0.5 * handOver : defectHigh;
-  const low = freeSplit ? 0.5 * handOver : defectLow;
+  const handOver = free ? defectHigh + defectLow : 0;
+  const high = free ? 0.5 * handOver : defectHigh;
+  const low = free ? 0.5 * handOver : defectLow;
   return {
     x: [x[0], x[1], x[2]],
-    condenserWall: shifted(circuit.condenser.wall, -high / rig.data.condenser.wallCapacity),
-    evaporatorWall: shifted(circuit.evaporator.wall, -low / rig.data.evaporator.wallCapacity),
+    condenserWall: shifted(circuit.condenser.walls, -high / rig.data.condenser.wallCapacity),
+    evaporatorWall: shifted(circuit.evaporator.walls, -low / rig.data.evaporator.wallCapacity),
+    pool: env.pool,
     handOver,
   };
 }

@@ -67,7 +67,13 @@ export function standingPressure(
 }
 
 /** State of the machine after a long stop in air of these temperatures: pressures equal, liquid in the colder half. */
-export function standingState(rig: Rig, controls: Controls, room: number, roomHumidity: number, charge: number): CircuitState {
+export function standingState(
+  rig: Rig,
+  controls: Controls,
+  room: number,
+  roomHumidity: number,
+  charge: number,
+): CircuitState {
   const { fluid, data, env } = rig;
   const outdoor = env.outdoor;
   const indoorCold = room <= outdoor;
@@ -121,6 +127,7 @@ export function standingState(rig: Rig, controls: Controls, room: number, roomHu
       evaporatorWall,
       shell: outdoor,
       massHigh: indoorCold ? massWarm : massCold,
+      pool: 0,
       opening,
       speed: 1,
       room,
@@ -129,6 +136,7 @@ export function standingState(rig: Rig, controls: Controls, room: number, roomHu
     },
     charge,
     massHigh: indoorCold ? massWarm : massCold,
+    pool: 0,
     energyHigh: indoorCold ? energyWarm : energyCold,
     energyLow: indoorCold ? energyCold : energyWarm,
     opening: Number.isNaN(rig.effective.stuckOpening) ? opening : rig.effective.stuckOpening,

@@ -1,7 +1,7 @@
 /**
  * A machine's state between steps: plain immutable data. Flow and still regime share everything but the vessels.
  */
-import type { Controls, ControllerState, MachineState } from '../types';
+import type { ControllerState, Controls, MachineState } from '../types';
 
 /** Pipe temperatures where clamps go, K. In flow they follow the refrigerant, standing still they drift to the air. */
 export interface PipeTemps {
@@ -20,6 +20,7 @@ export interface FlowInputs {
   readonly evaporatorWall: readonly number[];
   readonly shell: number;
   readonly massHigh: number;
+  readonly pool: number;
   readonly opening: number;
   readonly speed: number;
   readonly room: number;
@@ -42,6 +43,8 @@ export interface CircuitState extends MachineState {
   /** kg of refrigerant in the machine, and of it on the high side */
   readonly charge: number;
   readonly massHigh: number;
+  /** kg of liquid that lies on the low side since the start and boils off slowly */
+  readonly pool: number;
   /** internal energy of the refrigerant on either side, J */
   readonly energyHigh: number;
   readonly energyLow: number;

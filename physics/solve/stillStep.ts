@@ -67,10 +67,20 @@ export function stillStep(rig: Rig, from: CircuitState, dt: number): StillResult
     const forward = pHigh >= pLow;
     const up = forward ? high : low;
     const hValve = forward ? up.bottomEnthalpy : up.topEnthalpy;
-    circuit.path.solve(fluid, data.liquid, up.block, hValve, forward ? pLow : pHigh, effective.drier, from.opening * effective.metering, 0.01);
+    circuit.path.solve(
+      fluid,
+      data.liquid,
+      up.block,
+      hValve,
+      forward ? pLow : pHigh,
+      effective.drier,
+      from.opening * effective.metering,
+      0.01,
+    );
     valveFlow = forward ? circuit.path.flow : -circuit.path.flow;
     const hTop = high.topEnthalpy;
-    const leak = effective.leakArea > 0 && forward ? effective.leakArea * nozzleFlux(pHigh, high.block[L.RHO_V], pLow) : 0;
+    const leak =
+      effective.leakArea > 0 && forward ? effective.leakArea * nozzleFlux(pHigh, high.block[L.RHO_V], pLow) : 0;
 
     let hDischarge = 0;
     compressorFlow = 0;
@@ -98,8 +108,24 @@ export function stillStep(rig: Rig, from: CircuitState, dt: number): StillResult
       tDischarge = circuit.compressor.tDischarge;
       power = circuit.compressor.power;
     }
-    const condenser = stillCoil(data.condenser, circuit.outdoorAir, high, condenserWall, SUBSTEP);
-    const evaporator = stillCoil(data.evaporator, circuit.indoorAir, low, evaporatorWall, SUBSTEP);
+    const condenser = stillCoil(
+      data.condenser,
+      circuit.outdoorAir,
+      high,
+      condenserWall,
+      SUBSTEP,
+      from.turning,
+      massHigh,
+    );
+    const evaporator = stillCoil(
+      data.evaporator,
+      circuit.indoorAir,
+      low,
+      evaporatorWall,
+      SUBSTEP,
+      from.turning,
+      from.charge - massHigh,
+    );
     airHeat = evaporator.airHeat;
     water = evaporator.water;
     condenserHeat = -condenser.airHeat;
@@ -108,9 +134,15 @@ export function stillStep(rig: Rig, from: CircuitState, dt: number): StillResult
     shell = from.turning
       ? circuit.compressor.shell
       : (held * shell + data.compressor.shellToAir * rig.env.outdoor) / (held + data.compressor.shellToAir);
-    condenserWall = condenser.wall;
-    evaporatorWall = evaporator.wall;
-    frost = frostStep(frost, evaporatorWall, evaporator.waterBySegment, data.evaporator.wallCapacity / data.evaporator.segments, SUBSTEP);
+    condenserWall = condenser.walls;
+    evaporatorWall = evaporator.walls;
+    frost = frostStep(
+      frost,
+      evaporatorWall,
+      evaporator.waterBySegment,
+      data.evaporator.wallCapacity / data.evaporator.segments,
+      SUBSTEP,
+    );
     massHigh += SUBSTEP * (compressorFlow - valveFlow - leak);
     energyHigh += SUBSTEP * (compressorFlow * hDischarge - valveFlow * hValve - leak * hTop + condenser.heat);
     energyLow += SUBSTEP * (valveFlow * hValve + leak * hTop - compressorFlow * hCylinder + evaporator.heat);
@@ -129,6 +161,7 @@ export function stillStep(rig: Rig, from: CircuitState, dt: number): StillResult
       frost,
       pipes,
       massHigh,
+      pool: 0,
       energyHigh,
       energyLow,
       handOver: 0,
@@ -144,7 +177,14 @@ export function stillStep(rig: Rig, from: CircuitState, dt: number): StillResult
   };
 }
 
-function stillPipes(rig: Rig, from: CircuitState, high: Vessel, low: Vessel, tDischarge: number, dt: number): PipeTemps {
+function stillPipes(
+  rig: Rig,
+  from: CircuitState,
+  high: Vessel,
+  low: Vessel,
+  tDischarge: number,
+  dt: number,
+): PipeTemps {
   const outdoor = rig.env.outdoor;
   const toAir = dt / (dt + PIPE_TO_AIR);
   const drift = (t: number, air: number): number => t + (air - t) * toAir;

@@ -10,6 +10,9 @@ import { ln } from '../math/elementary';
 /** Tube-side coefficients without flow, W/(m2 K): pool boiling and filmwise condensing, and vapour at rest (from memory). */
 const TWO_PHASE = 450;
 const VAPOUR = 12;
+/** The same while the compressor draws and pushes gas through. */
+const TWO_PHASE_DRIVEN = 2200;
+const VAPOUR_DRIVEN = 60;
 
 export class Vessel {
   pressure = 1e6;
@@ -75,11 +78,27 @@ export class Vessel {
     return this.quality >= 1 || this.quality <= 0 ? this.enthalpy : this.block[L.H_V];
   }
 
+  /** J/K at constant volume and mass: sensible heat of both phases and, while there is liquid, what evaporates to follow. */
+  heatCapacity(mass: number): number {
+    const liquid = this.quality < 1 ? mass * (1 - (this.quality > 0 ? this.quality : 0)) : 0;
+    let capacity = liquid * 1800 + (mass - liquid) * 800;
+    if (liquid > 0) {
+      const latent = this.block[L.H_V] - this.block[L.H_L];
+      const rhoV = this.block[L.RHO_V];
+      const gas = (mass / this.density) * (1 - this.liquidShare);
+      // Clausius–Clapeyron for the vapour's density
+      capacity += (gas * rhoV * rhoV * latent * latent) / (this.pressure * this.temperature);
+    }
+    return capacity;
+  }
+
   /** W/(m2 K) between wall and refrigerant. */
-  coefficient(wall: number): number {
-    if (this.quality >= 1) return wall < this.block[L.T_DEW] ? TWO_PHASE : VAPOUR;
-    if (wall < this.temperature) return TWO_PHASE;
+  coefficient(wall: number, driven: boolean): number {
+    const twoPhase = driven ? TWO_PHASE_DRIVEN : TWO_PHASE;
+    const vapour = driven ? VAPOUR_DRIVEN : VAPOUR;
+    if (this.quality >= 1) return wall < this.block[L.T_DEW] ? twoPhase : vapour;
+    if (wall < this.temperature) return twoPhase;
     const wetted = this.liquidShare / 0.02;
-    return VAPOUR + (TWO_PHASE - VAPOUR) * (wetted < 1 ? wetted : 1);
+    return vapour + (twoPhase - vapour) * (wetted < 1 ? wetted : 1);
   }
 }

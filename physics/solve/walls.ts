@@ -16,7 +16,8 @@ const FROST_LIMIT = 0.12;
 const MELT = 12;
 
 export interface WallStep {
-  readonly wall: number[];
+  /** new walls K */
+  readonly walls: number[];
   /** W into the refrigerant */
   readonly heat: number;
   /** W out of the air, of that as water kg/s */
@@ -26,53 +27,66 @@ export interface WallStep {
 }
 
 /** One implicit step of a coil whose refrigerant stands in equilibrium. */
-export function stillCoil(coil: CoilData, air: AirStream, vessel: Vessel, before: readonly number[], dt: number): WallStep {
+export function stillCoil(
+  coil: CoilData,
+  air: AirStream,
+  vessel: Vessel,
+  before: readonly number[],
+  dt: number,
+  driven: boolean,
+  mass: number,
+): WallStep {
   const n = coil.segments;
   const capacity = coil.wallCapacity / n / dt;
   const rate = (air.massFlow * air.cp) / n;
   const toAir = rate * (1 - exp(-air.ua / n / rate)) + 0.4;
-  const wall: number[] = [];
+  const walls: number[] = [];
   const waterBySegment: number[] = [];
+  const perCapacity = 1 / vessel.heatCapacity(mass);
   let heat = 0;
   let airHeat = 0;
   let water = 0;
   for (let i = 0; i < n; i++) {
-    const inner = (vessel.coefficient(before[i]) * coil.innerArea) / n;
+    const old = before[i];
+    const bare = (vessel.coefficient(old, driven) * coil.innerArea) / n;
+    // the refrigerant follows within the step: never more heat than brings it to the wall
+    const inner = bare / (1 + bare * n * dt * perCapacity);
     let wet = 0;
-    if (before[i] < air.dewPoint) {
-      const flow = ((toAir - 0.4) / air.cp) * (air.humidity - air.saturated.humidity(before[i]));
+    if (old < air.dewPoint) {
+      const flow = ((toAir - 0.4) / air.cp) * (air.humidity - air.saturated.humidity(old));
       if (flow > 0) wet = flow;
     }
     const next =
-      (capacity * before[i] + inner * vessel.temperature + toAir * air.temperature + wet * WATER) /
+      (capacity * old + inner * vessel.temperature + toAir * air.temperature + wet * WATER) /
       (capacity + inner + toAir);
-    wall.push(next);
+    walls.push(next);
     waterBySegment.push(wet);
     heat += inner * (next - vessel.temperature);
     airHeat += toAir * (air.temperature - next) + wet * WATER;
     water += wet;
   }
-  return { wall, heat, airHeat, water, waterBySegment };
+  return { walls, heat, airHeat, water, waterBySegment };
 }
 
 /** Ice grows on freezing walls from the water that they take, melts on warm ones; heat of fusion goes to the wall. */
 export function frostStep(
   frost: readonly number[],
-  wall: number[],
+  walls: number[],
   water: ArrayLike<number>,
   segmentCapacity: number,
   dt: number,
 ): number[] {
   return frost.map((kg, i) => {
-    if (wall[i] < 273.15) {
+    const wall = walls[i];
+    if (wall < 273.15) {
       const grown = Math.min(water[i] * dt, FROST_LIMIT - kg);
       if (grown <= 0) return kg;
-      wall[i] += (grown * FUSION) / segmentCapacity;
+      walls[i] += (grown * FUSION) / segmentCapacity;
       return kg + grown;
     }
     if (kg <= 0) return 0;
-    const melted = Math.min(kg, (MELT * (wall[i] - 273.15) * dt) / FUSION);
-    wall[i] -= (melted * FUSION) / segmentCapacity;
+    const melted = Math.min(kg, (MELT * (wall - 273.15) * dt) / FUSION);
+    walls[i] -= (melted * FUSION) / segmentCapacity;
     return kg - melted;
   });
 }
