@@ -127,7 +127,8 @@ export function contentAt(reach: Reach, snapshot: Snapshot, share: number, out: 
 function gasDensity(pressure: number, temperature: number, stations: Snapshot['stations']): number {
   const high = stations['compressor-out'];
   const low = stations['compressor-in'];
-  const gas = pressure * pressure > high.pressure * low.pressure ? high : low;
+  const [near, far] = pressure * pressure > high.pressure * low.pressure ? [high, low] : [low, high];
+  const gas = near.quality < 1 && far.quality >= 1 ? far : near;
   return (gas.density * pressure * gas.temperature) / (gas.pressure * temperature);
 }
 

@@ -35,11 +35,14 @@ export class AirMarks implements Mover {
   }
 
   update(snapshot: Snapshot, seconds: number): void {
-    const { probes } = snapshot;
+    const { probes, looks } = snapshot;
     const textures = this.textures(snapshot);
     for (const flight of this.flights) {
       const { air, route, wings } = flight;
-      const flow = (air.role === 'condenser' ? probes.condenserAirFlow : probes.supplyAirFlow).value;
+      const isOutdoor = air.role === 'condenser';
+      const fan = isOutdoor ? looks.condenserFanSpeed : looks.evaporatorFanSpeed;
+      // The draught through a standing fan is too little to see.
+      const flow = fan > 0 ? (isOutdoor ? probes.condenserAirFlow : probes.supplyAirFlow).value : 0;
       const speed = flow <= 0 ? 0 : Math.min(FASTEST, Math.max(SLOWEST_SEEN, flow * SPEED_PER_FLOW));
       const spacing = route.length / wings.length;
       flight.phase = (flight.phase + (speed * seconds) / spacing) % wings.length;
