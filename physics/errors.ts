@@ -6,6 +6,8 @@ export type PhysicsErrorCode =
   | 'table-end'
   /** An iteration stopped short of its tolerance. */
   | 'no-convergence'
+  /** No steady running state: a safety switch stops the machine first; `limit` in the details says which. */
+  | 'protection'
   /** Not a number, an unknown name, a combination that does not fix a state. */
   | 'bad-input';
 

@@ -68,6 +68,7 @@ class CompiledMachine implements Machine {
       regime: 'flow',
       turning: true,
       x: [x[0], x[1], x[2]],
+      jacobian: null,
       condenserWall: walls.condenser,
       evaporatorWall: walls.evaporator,
       shell: circuit.compressor.shell,

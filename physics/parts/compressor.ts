@@ -13,8 +13,10 @@
  * The cylinder's inlet enthalpy is the unknown of the circuit; that makes the leak explicit.
  */
 import type { FluidTable } from '../fluids/fluid';
-import * as BLOCK from '../fluids/layout';
+import * as layout from '../fluids/layout';
 import { exp, ln } from '../math/elementary';
+
+const { OUT_DTDH, OUT_RHO, OUT_S, OUT_T, P } = layout;
 
 export interface CompressorData {
   /** m3 a revolution */
@@ -92,13 +94,13 @@ export class Compressor {
   ): void {
     const data = this.data;
     const out = this.out;
-    const pLow = low[BLOCK.P];
-    const pHigh = high[BLOCK.P];
+    const pLow = low[P];
+    const pHigh = high[P];
     const ratio = pHigh > pLow ? pHigh / pLow : 1;
     const lnRatio = ln(ratio);
     fluid.state(low, hCylinder, out);
-    const rho = out[BLOCK.OUT_RHO];
-    const s = out[BLOCK.OUT_S];
+    const rho = out[OUT_RHO];
+    const s = out[OUT_S];
     const volumetric = data.volumetricPeak - data.volumetricLoss * (exp(lnRatio / 1.15) - 1);
     const swept = data.displacement * volumetricFactor * speed;
     const flowAtSync = swept * (volumetric > 0.05 ? volumetric : 0.05) * rho;
@@ -114,9 +116,9 @@ export class Compressor {
 
     const hAdiabatic = hCylinder + this.power / flow;
     fluid.state(high, hAdiabatic, out);
-    const tAdiabatic = out[BLOCK.OUT_T];
+    const tAdiabatic = out[OUT_T];
     // series of gas stream and shell: never more heat than the stream can bring
-    const gasToShell = data.gasToShell / (1 + (data.gasToShell * out[BLOCK.OUT_DTDH]) / flow);
+    const gasToShell = data.gasToShell / (1 + (data.gasToShell * out[OUT_DTDH]) / flow);
     const held = !Number.isNaN(shellOld) ? data.shellCapacity / dt : 0;
     const before = held > 0 ? shellOld : 0;
     this.shell =
@@ -125,8 +127,8 @@ export class Compressor {
     const intoShell = gasToShell * (tAdiabatic - this.shell);
     this.hDischarge = hAdiabatic - intoShell / flow;
     fluid.state(high, this.hDischarge, out);
-    this.tDischarge = out[BLOCK.OUT_T];
-    this.rhoDischarge = out[BLOCK.OUT_RHO];
+    this.tDischarge = out[OUT_T];
+    this.rhoDischarge = out[OUT_RHO];
 
     this.leakFlow = leakArea > 0 ? leakArea * nozzleFlux(pHigh, this.rhoDischarge, pLow) : 0;
     if (this.leakFlow > 0.9 * flow) this.leakFlow = 0.9 * flow;

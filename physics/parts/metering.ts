@@ -8,7 +8,9 @@
  * inlet enters with its homogeneous density.
  */
 import type { FluidTable } from '../fluids/fluid';
-import * as BLOCK from '../fluids/layout';
+import * as layout from '../fluids/layout';
+
+const { OUT_Q, OUT_RHO, OUT_T, P } = layout;
 
 export interface LiquidPathData {
   /** Pa = coefficient · m² / rho, of the clean drier and of the line */
@@ -61,16 +63,16 @@ export class LiquidPath {
     guess: number,
   ): void {
     fluid.state(block1, h, this.out);
-    this.rhoIn = this.out[BLOCK.OUT_RHO];
-    const p1 = block1[BLOCK.P];
+    this.rhoIn = this.out[OUT_RHO];
+    const p1 = block1[P];
     if (p1 <= pLow + 1) {
       this.pAfterDrier = p1;
       this.pMetering = p1;
       this.rhoAfterDrier = this.rhoIn;
       this.rhoMetering = this.rhoIn;
-      this.tAfterDrier = this.out[BLOCK.OUT_T];
+      this.tAfterDrier = this.out[OUT_T];
       this.tMetering = this.tAfterDrier;
-      this.qAfterDrier = this.out[BLOCK.OUT_Q];
+      this.qAfterDrier = this.out[OUT_Q];
       this.qMetering = this.qAfterDrier;
       this.flow = 0;
       return;
@@ -129,10 +131,10 @@ export class LiquidPath {
     fluid.setPressure(p2, block);
     fluid.state(block, h, out);
     this.pAfterDrier = p2;
-    this.tAfterDrier = out[BLOCK.OUT_T];
-    this.rhoAfterDrier = out[BLOCK.OUT_RHO];
-    this.qAfterDrier = out[BLOCK.OUT_Q];
-    const p3 = p2 - (data.line * m * m) / out[BLOCK.OUT_RHO] - out[BLOCK.OUT_RHO] * GRAVITY * data.lift;
+    this.tAfterDrier = out[OUT_T];
+    this.rhoAfterDrier = out[OUT_RHO];
+    this.qAfterDrier = out[OUT_Q];
+    const p3 = p2 - (data.line * m * m) / out[OUT_RHO] - out[OUT_RHO] * GRAVITY * data.lift;
     if (p3 <= pLow) {
       this.pMetering = pLow;
       return 0;
@@ -140,15 +142,15 @@ export class LiquidPath {
     fluid.setPressure(p3, block);
     fluid.state(block, h, out);
     this.pMetering = p3;
-    this.rhoMetering = out[BLOCK.OUT_RHO];
-    this.tMetering = out[BLOCK.OUT_T];
-    this.qMetering = out[BLOCK.OUT_Q];
-    const bubble = out[BLOCK.OUT_Q] >= 0 ? p3 : fluid.pBubble(out[BLOCK.OUT_T]);
+    this.rhoMetering = out[OUT_RHO];
+    this.tMetering = out[OUT_T];
+    this.qMetering = out[OUT_Q];
+    const bubble = out[OUT_Q] >= 0 ? p3 : fluid.pBubble(out[OUT_T]);
     const choked = data.throat * (bubble < p3 ? bubble : p3);
     const gap = choked - pLow;
     const throat = pLow + 0.5 * (gap + Math.sqrt(gap * gap + 1e9));
     const drop = p3 - (throat < p3 ? throat : p3);
     const root = drop / Math.sqrt(Math.sqrt(drop * drop + LINEAR * LINEAR));
-    return data.area * opening * Math.sqrt(2 * out[BLOCK.OUT_RHO]) * root;
+    return data.area * opening * Math.sqrt(2 * out[OUT_RHO]) * root;
   }
 }

@@ -5,8 +5,10 @@
  * Evaporating: Gungor & Winterton, Chem. Eng. Res. Des. 65 (1987), with dry-out blended in above a quality of 0.85
  * (the blend is ours). An `enhancement` factor stands for microfins. Properties on the saturation lines.
  */
-import * as BLOCK from '../fluids/layout';
+import * as layout from '../fluids/layout';
 import { exp, ln } from '../math/elementary';
+
+const { CP_L, CP_V, H_L, H_V, K_L, K_V, MU_L, MU_V, RHO_L, RHO_V } = layout;
 
 const DRY_OUT = 0.85;
 /** Nominal heat flux of the boiling number, W/m2: the flux itself would make the march implicit. */
@@ -32,19 +34,19 @@ export class TubeFlow {
    */
   prepare(block: Float64Array, massFlux: number, diameter: number, enhancement: number, reducedPressure: number): void {
     const flux = massFlux > 5 ? massFlux : 5;
-    const kLiquid = block[BLOCK.K_L];
-    const kVapour = block[BLOCK.K_V];
-    const prandtlLiquid = (block[BLOCK.CP_L] * block[BLOCK.MU_L]) / kLiquid;
-    const prandtlVapour = (block[BLOCK.CP_V] * block[BLOCK.MU_V]) / kVapour;
-    const nusseltLiquid = 0.023 * power((flux * diameter) / block[BLOCK.MU_L], 0.8) * power(prandtlLiquid, 0.4);
-    const nusseltVapour = 0.023 * power((flux * diameter) / block[BLOCK.MU_V], 0.8) * power(prandtlVapour, 0.4);
+    const kLiquid = block[K_L];
+    const kVapour = block[K_V];
+    const prandtlLiquid = (block[CP_L] * block[MU_L]) / kLiquid;
+    const prandtlVapour = (block[CP_V] * block[MU_V]) / kVapour;
+    const nusseltLiquid = 0.023 * power((flux * diameter) / block[MU_L], 0.8) * power(prandtlLiquid, 0.4);
+    const nusseltVapour = 0.023 * power((flux * diameter) / block[MU_V], 0.8) * power(prandtlVapour, 0.4);
     this.allLiquid = (enhancement * nusseltLiquid * kLiquid) / diameter;
     this.liquid = this.allLiquid;
     this.vapour = (enhancement * nusseltVapour * kVapour) / diameter;
     this.condensingFactor = 3.8 / power(reducedPressure, 0.38);
-    const boiling = NOMINAL_FLUX / (flux * (block[BLOCK.H_V] - block[BLOCK.H_L]));
+    const boiling = NOMINAL_FLUX / (flux * (block[H_V] - block[H_L]));
     this.boilingTerm = 3000 * power(boiling, 0.86);
-    this.densityTerm = 1.12 * power(block[BLOCK.RHO_L] / block[BLOCK.RHO_V], 0.41);
+    this.densityTerm = 1.12 * power(block[RHO_L] / block[RHO_V], 0.41);
   }
 
   condensing(quality: number): number {

@@ -84,6 +84,7 @@ function afterFlow(rig: Rig, state: CircuitState, controls: Controls, result: Fl
     time: state.time + dt,
     regime: 'flow',
     x: result.x,
+    jacobian: result.jacobian,
     condenserWall,
     evaporatorWall,
     shell: circuit.compressor.shell,

@@ -5,7 +5,7 @@
  * Steady state and implicit time step differ only in `dt` (0 = steady).
  */
 import type { FluidTable } from '../fluids/fluid';
-import * as L from '../fluids/layout';
+import * as layout from '../fluids/layout';
 import type { AirStream } from '../parts/airStream';
 import { CoilMarch } from '../parts/coil';
 import { Compressor } from '../parts/compressor';
@@ -13,6 +13,8 @@ import { LiquidPath } from '../parts/metering';
 import { motorLossFactor, slipPerWatt } from '../parts/motor';
 import { TubeFlow } from '../parts/tubeFlow';
 import type { Effective, MachineData } from './effective';
+
+const { BLOCK_SIZE, H_L, OUT_RHO, OUT_T, RHO_L, RHO_V, T_DEW } = layout;
 
 /** Nitrogen gathers in the condenser while the machine runs: partial pressure there over the standing one (field review 9). */
 const GATHERED = 2.5;
@@ -41,12 +43,12 @@ export class Circuit {
   readonly condenser: CoilMarch;
   readonly evaporator: CoilMarch;
   readonly path: LiquidPath;
-  readonly low = new Float64Array(L.BLOCK_SIZE);
-  readonly high = new Float64Array(L.BLOCK_SIZE);
-  readonly condensing = new Float64Array(L.BLOCK_SIZE);
-  readonly port = new Float64Array(L.BLOCK_SIZE);
-  readonly evaporating = new Float64Array(L.BLOCK_SIZE);
-  readonly outlet = new Float64Array(L.BLOCK_SIZE);
+  readonly low = new Float64Array(BLOCK_SIZE);
+  readonly high = new Float64Array(BLOCK_SIZE);
+  readonly condensing = new Float64Array(BLOCK_SIZE);
+  readonly port = new Float64Array(BLOCK_SIZE);
+  readonly evaporating = new Float64Array(BLOCK_SIZE);
+  readonly outlet = new Float64Array(BLOCK_SIZE);
   readonly out = new Float64Array(8);
   private readonly tube = new TubeFlow();
 
@@ -83,7 +85,7 @@ export class Circuit {
     this.compressor = new Compressor(data.compressor);
     this.condenser = new CoilMarch(data.condenser);
     this.evaporator = new CoilMarch(data.evaporator);
-    this.path = new LiquidPath(L.BLOCK_SIZE);
+    this.path = new LiquidPath(BLOCK_SIZE);
   }
 
   /**
@@ -120,9 +122,9 @@ export class Circuit {
     this.pSuction = pLow;
 
     this.pCondenserIn = pHigh - (lines.dischargeDrop * mm) / compressor.rhoDischarge;
-    const dropHigh = data.condenser.pressureDrop * mm * (0.5 / this.high[L.RHO_V]);
+    const dropHigh = data.condenser.pressureDrop * mm * (0.5 / this.high[RHO_V]);
     this.pLiquid = this.pCondenserIn - dropHigh;
-    this.pNitrogen = effective.nitrogen * GATHERED * this.standardPressure * (this.high[L.T_DEW] / 298.15);
+    this.pNitrogen = effective.nitrogen * GATHERED * this.standardPressure * (this.high[T_DEW] / 298.15);
     const pCondensing = this.pCondenserIn - 0.5 * dropHigh - this.pNitrogen;
     fluid.setPressure(pCondensing, this.condensing);
     fluid.setTransport(this.condensing);
@@ -149,15 +151,15 @@ export class Circuit {
 
     fluid.setPressure(this.pLiquid, this.port);
     fluid.state(this.port, condenser.hOut, out);
-    this.tLiquidPort = out[L.OUT_T];
-    this.liquidLoss = limited(lines.liquidUa, m) * (out[L.OUT_T] - env.outdoor);
+    this.tLiquidPort = out[OUT_T];
+    this.liquidLoss = limited(lines.liquidUa, m) * (out[OUT_T] - env.outdoor);
     this.hLiquid = condenser.hOut - this.liquidLoss / m;
 
     fluid.state(this.low, compressor.hSuction, out);
-    const rhoSuction = out[L.OUT_RHO];
+    const rhoSuction = out[OUT_RHO];
     this.pServiceSuction = pLow + (lines.inletDrop * mm) / rhoSuction;
     this.pEvaporatorOut = this.pServiceSuction + (lines.suctionDrop * mm) / rhoSuction;
-    const dropLow = data.evaporator.pressureDrop * mm * (0.5 / this.low[L.RHO_V]);
+    const dropLow = data.evaporator.pressureDrop * mm * (0.5 / this.low[RHO_V]);
     this.pEvaporatorIn = this.pEvaporatorOut + dropLow;
     const pEvaporating = this.pEvaporatorOut + 0.5 * dropLow;
     fluid.setPressure(pEvaporating, this.evaporating);
@@ -184,8 +186,8 @@ export class Circuit {
 
     fluid.setPressure(this.pEvaporatorOut, this.outlet);
     fluid.state(this.outlet, evaporator.hOut, out);
-    this.tEvaporatorOut = out[L.OUT_T];
-    this.suctionGain = limited(lines.suctionUa, m) * (env.outdoor - out[L.OUT_T]);
+    this.tEvaporatorOut = out[OUT_T];
+    this.suctionGain = limited(lines.suctionUa, m) * (env.outdoor - out[OUT_T]);
     this.hServiceSuction = evaporator.hOut + (lines.suctionShare * this.suctionGain) / m;
     this.hCompressorIn = evaporator.hOut + this.suctionGain / m;
 
@@ -212,7 +214,7 @@ export class Circuit {
   /** Saturated vapour density at a pressure, kg/m3. */
   fluidVapourDensity(pressure: number): number {
     this.fluid.setPressure(pressure, this.outlet);
-    return this.outlet[L.RHO_V];
+    return this.outlet[RHO_V];
   }
 
   /** Mass and internal energy of both sides (m h − p V, zone by zone). */
@@ -230,17 +232,17 @@ export class Circuit {
       this.pLiquid * (lines.dischargeVolume + lines.liquidVolume + lines.liquidLineVolume);
 
     fluid.state(this.evaporating, this.hLiquid, out);
-    const expansion = lines.expansionVolume * out[L.OUT_RHO];
+    const expansion = lines.expansionVolume * out[OUT_RHO];
     const suction = lines.suctionVolume * rhoSuction;
     fluid.state(this.low, hCylinder, out);
-    const shell = data.compressor.shellVolume * out[L.OUT_RHO];
+    const shell = data.compressor.shellVolume * out[OUT_RHO];
     this.massLow = expansion + evaporator.mass + suction + shell;
     this.energyLow =
       expansion * this.hLiquid +
       suction * this.hServiceSuction +
       shell * hCylinder +
       evaporator.energy +
-      pool * (this.low[L.H_L] - this.pSuction / this.low[L.RHO_L]) -
+      pool * (this.low[H_L] - this.pSuction / this.low[RHO_L]) -
       this.pSuction * (lines.expansionVolume + lines.suctionVolume + data.compressor.shellVolume);
   }
 }

@@ -7,7 +7,7 @@ import { PhysicsError } from '../errors';
 import * as L from '../fluids/layout';
 import { exp, ln } from '../math/elementary';
 import type { Rig } from './compile';
-import { type Problem, solve } from './newton';
+import { broyden, type Problem, solve } from './newton';
 import type { CircuitState, PipeTemps } from './state';
 
 const TOLERANCE = 1e-9;
@@ -51,6 +51,7 @@ const BOIL_OFF = 100;
 export interface FlowResult {
   readonly pool: number;
   readonly x: [number, number, number];
+  readonly jacobian: readonly number[];
   readonly condenserWall: number[];
   readonly evaporatorWall: number[];
   readonly handOver: number;
@@ -79,16 +80,26 @@ export function flowStep(
   env.pool = entry === 'going' ? (state.pool * BOIL_OFF) / (BOIL_OFF + dt) : 0;
   const problem = new StepProblem(rig, entry);
   const x = Float64Array.from(start);
-  const outcome = solve(problem, x, TOLERANCE, 25);
-  if (!outcome.converged && !(outcome.defect < ACCEPT)) {
-    throw (
-      outcome.error ??
-      new PhysicsError('no-convergence', 'a time step could not be solved', {
-        time: state.time,
-        dt,
-        defect: outcome.defect,
-      })
-    );
+  const jacobian = new Float64Array(9);
+  let known = state.jacobian !== null && entry === 'going';
+  if (state.jacobian !== null && known) {
+    jacobian.set(state.jacobian);
+    known = broyden(problem, x, jacobian, TOLERANCE, 8);
+  }
+  if (!known) {
+    x.set(start);
+    const outcome = solve(problem, x, TOLERANCE, 25, jacobian);
+    if (!outcome.converged && !(outcome.defect < ACCEPT)) {
+      throw (
+        outcome.error ??
+        new PhysicsError('no-convergence', 'a time step could not be solved', {
+          time: state.time,
+          dt,
+          defect: outcome.defect,
+        })
+      );
+    }
+    problem.residual(x, new Float64Array(3));
   }
   if (entry === 'pooling') {
     env.pool = state.charge - circuit.massHigh - circuit.massLow;
@@ -98,8 +109,8 @@ export function flowStep(
         pool: env.pool,
       });
     }
+    problem.residual(x, new Float64Array(3));
   }
-  problem.residual(x, new Float64Array(3));
 
   const m = circuit.massFlow;
   const valve = circuit.path.flow;
@@ -113,6 +124,7 @@ export function flowStep(
   const low = free ? 0.5 * handOver : defectLow;
   return {
     x: [x[0], x[1], x[2]],
+    jacobian: Array.from(jacobian),
     condenserWall: shifted(circuit.condenser.walls, -high / rig.data.condenser.wallCapacity),
     evaporatorWall: shifted(circuit.evaporator.walls, -low / rig.data.evaporator.wallCapacity),
     pool: env.pool,

@@ -26,7 +26,59 @@ export interface Outcome {
 
 const DIFFERENCE = 1e-6;
 
-export function solve(problem: Problem, x: Float64Array, tolerance: number, maxIterations: number): Outcome {
+/**
+ * Quasi-Newton with a Jacobian from before, kept up to date by Broyden's rank-one rule (Math. Comp. 19, 1965). For a time
+ * step that starts next to its solution. False when it does not contract; `x` is then spoilt.
+ * @param jacobian row by row, changed in place
+ */
+export function broyden(
+  problem: Problem,
+  x: Float64Array,
+  jacobian: Float64Array,
+  tolerance: number,
+  maxIterations: number,
+): boolean {
+  const n = problem.size;
+  const r = new Float64Array(n);
+  const next = new Float64Array(n);
+  const step = new Float64Array(n);
+  try {
+    problem.residual(x, r);
+    let size = largest(r);
+    for (let k = 0; k < maxIterations; k++) {
+      if (!(size >= tolerance)) return size < tolerance;
+      if (!direction(jacobian, r, step, n, 0)) return false;
+      let square = 0;
+      for (let i = 0; i < n; i++) {
+        if (step[i] > problem.caps[i] || step[i] < -problem.caps[i]) return false;
+        x[i] += step[i];
+        square += step[i] * step[i];
+      }
+      problem.residual(x, next);
+      const after = largest(next);
+      if (!(after < 0.7 * size)) return false;
+      for (let i = 0; i < n; i++) {
+        // r + J·step is zero by construction of the step, so the update is next·stepᵀ / |step|²
+        const scale = next[i] / square;
+        for (let j = 0; j < n; j++) jacobian[i * n + j] += scale * step[j];
+        r[i] = next[i];
+      }
+      size = after;
+    }
+    return size < tolerance;
+  } catch (error) {
+    if (!(error instanceof PhysicsError)) throw error;
+    return false;
+  }
+}
+
+export function solve(
+  problem: Problem,
+  x: Float64Array,
+  tolerance: number,
+  maxIterations: number,
+  keep?: Float64Array,
+): Outcome {
   const n = problem.size;
   const r = new Float64Array(n);
   const trialR = new Float64Array(n);
@@ -69,6 +121,8 @@ export function solve(problem: Problem, x: Float64Array, tolerance: number, maxI
       }
       for (let i = 0; i < n; i++) jacobian[i * n + j] = (trialR[i] - r[i]) / d;
     }
+
+    if (keep) keep.set(jacobian);
 
     let accepted = false;
     for (let round = 0; round < 7 && !accepted; round++) {

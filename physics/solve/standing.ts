@@ -110,6 +110,7 @@ export function standingState(
     regime: 'still',
     turning: false,
     x: [ln(p), ln(p), hWarm / 1e5],
+    jacobian: null,
     condenserWall,
     evaporatorWall,
     shell: outdoor,

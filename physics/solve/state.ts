@@ -35,6 +35,8 @@ export interface CircuitState extends MachineState {
   readonly turning: boolean;
   /** ln p_high, ln p_low, cylinder enthalpy / 1e5: warm start in flow; vessel pressures standing still */
   readonly x: readonly [number, number, number];
+  /** Jacobian of the last step (3 × 3, row by row): the next one starts with it; null after a change of regime */
+  readonly jacobian: readonly number[] | null;
   readonly condenserWall: readonly number[];
   readonly evaporatorWall: readonly number[];
   readonly shell: number;

@@ -100,6 +100,7 @@ export function solveSteady(
   env.dt = 0;
   const problem = new SteadyProblem(circuit, env, setting);
   let best: Outcome | null = null;
+  let bestX: Float64Array | null = null;
   const tries: Float64Array[] = [];
   if (warm && warm.length === problem.size) tries.push(Float64Array.from(warm));
   for (const start of STARTS) {
@@ -121,14 +122,42 @@ export function solveSteady(
       problem.residual(x, new Float64Array(problem.size));
       return { x, outcome };
     }
-    if (best === null || outcome.defect < best.defect) best = outcome;
+    if (best === null || outcome.defect < best.defect) {
+      best = outcome;
+      bestX = x;
+    }
   }
-  const hitEnd = best?.error?.code === 'table-end';
-  throw new PhysicsError(
-    hitEnd ? 'table-end' : 'no-convergence',
-    hitEnd
-      ? 'no steady state below the end of the refrigerant tables: pressure climbs until a safety switch would stop the machine'
-      : 'the steady state could not be found',
-    { defect: best?.defect ?? -1, outdoor: env.outdoor, indoor },
-  );
+  throw unsolved(circuit, env, indoor, best, bestX);
+}
+
+/**
+ * Why there is no steady state. Where the search ends beyond a limit of the machine, that limit is the reason: the real
+ * machine would stop on it before it came to rest.
+ */
+function unsolved(
+  circuit: Circuit,
+  env: Surroundings,
+  indoor: number,
+  best: Outcome | null,
+  x: Float64Array | null,
+): PhysicsError {
+  const details = { defect: best?.defect ?? -1, outdoor: env.outdoor, indoor };
+  const { limits } = circuit.data;
+  const pHigh = x ? exp(x[0]) : 0;
+  const pLow = x ? exp(x[1]) : 0;
+  const limit =
+    pHigh > limits.highPressure || best?.error?.code === 'table-end'
+      ? 'high-pressure'
+      : pLow > 0 && pLow < limits.lowPressure
+        ? 'low-pressure'
+        : best?.error?.code === 'range' || circuit.compressor.tDischarge > limits.dischargeTemp
+          ? 'discharge-heat'
+          : null;
+  if (limit === null) return new PhysicsError('no-convergence', 'the steady state could not be found', details);
+  return new PhysicsError('protection', `no steady running state: the machine stops on its ${limit} switch first`, {
+    ...details,
+    limit,
+    pHigh,
+    pLow,
+  });
 }

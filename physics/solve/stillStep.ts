@@ -155,6 +155,7 @@ export function stillStep(rig: Rig, from: CircuitState, dt: number): StillResult
       time: from.time + dt,
       regime: 'still',
       x: [ln(pHigh), ln(pLow), hCylinder / 1e5],
+      jacobian: null,
       condenserWall,
       evaporatorWall,
       shell,

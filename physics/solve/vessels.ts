@@ -4,8 +4,10 @@
  * construction; heat comes and goes through the coils' walls.
  */
 import type { FluidTable } from '../fluids/fluid';
-import * as L from '../fluids/layout';
+import * as layout from '../fluids/layout';
 import { ln } from '../math/elementary';
+
+const { BLOCK_SIZE, H_L, H_V, OUT_Q, OUT_RHO, OUT_SIZE, OUT_T, RHO_L, RHO_V, T_DEW } = layout;
 
 /** Tube-side coefficients without flow, W/(m2 K): pool boiling and filmwise condensing, and vapour at rest (from memory). */
 const TWO_PHASE = 450;
@@ -20,8 +22,8 @@ export class Vessel {
   temperature = 300.5;
   quality = 0.5;
   density = 50.5;
-  readonly block = new Float64Array(L.BLOCK_SIZE);
-  private readonly out = new Float64Array(L.OUT_SIZE);
+  readonly block = new Float64Array(BLOCK_SIZE);
+  private readonly out = new Float64Array(OUT_SIZE);
 
   /**
    * Pressure and enthalpy at which mass and energy fit the volume. One root in ln p: density(p, u + p/rho) = rho.
@@ -37,7 +39,7 @@ export class Vessel {
       fluid.setPressure(at, this.block);
       const h = u + at / rho;
       fluid.state(this.block, h, this.out);
-      return ln(this.out[L.OUT_RHO] / rho);
+      return ln(this.out[OUT_RHO] / rho);
     };
     let f = miss(p);
     for (let k = 0; k < 80 && (f > 1e-11 || f < -1e-11); k++) {
@@ -54,16 +56,16 @@ export class Vessel {
     miss(p);
     this.pressure = p;
     this.enthalpy = u + p / rho;
-    this.temperature = this.out[L.OUT_T];
-    this.quality = this.out[L.OUT_Q];
-    this.density = this.out[L.OUT_RHO];
+    this.temperature = this.out[OUT_T];
+    this.quality = this.out[OUT_Q];
+    this.density = this.out[OUT_RHO];
   }
 
   /** Share of the volume that liquid fills, 0…1. */
   get liquidShare(): number {
     if (this.quality >= 1) return 0;
     if (this.quality <= 0) return 1;
-    return ((1 - this.quality) * this.density) / this.block[L.RHO_L];
+    return ((1 - this.quality) * this.density) / this.block[RHO_L];
   }
 
   /** Enthalpy of what leaves through the bottom (liquid while there is some) and through the top. */
@@ -71,11 +73,11 @@ export class Vessel {
     if (this.quality >= 1 || this.quality <= 0) return this.enthalpy;
     const share = this.liquidShare / 0.02;
     const weight = share < 1 ? share : 1;
-    return this.block[L.H_V] + weight * (this.block[L.H_L] - this.block[L.H_V]);
+    return this.block[H_V] + weight * (this.block[H_L] - this.block[H_V]);
   }
 
   get topEnthalpy(): number {
-    return this.quality >= 1 || this.quality <= 0 ? this.enthalpy : this.block[L.H_V];
+    return this.quality >= 1 || this.quality <= 0 ? this.enthalpy : this.block[H_V];
   }
 
   /** J/K at constant volume and mass: sensible heat of both phases and, while there is liquid, what evaporates to follow. */
@@ -83,8 +85,8 @@ export class Vessel {
     const liquid = this.quality < 1 ? mass * (1 - (this.quality > 0 ? this.quality : 0)) : 0;
     let capacity = liquid * 1800 + (mass - liquid) * 800;
     if (liquid > 0) {
-      const latent = this.block[L.H_V] - this.block[L.H_L];
-      const rhoV = this.block[L.RHO_V];
+      const latent = this.block[H_V] - this.block[H_L];
+      const rhoV = this.block[RHO_V];
       const gas = (mass / this.density) * (1 - this.liquidShare);
       // Clausius–Clapeyron for the vapour's density
       capacity += (gas * rhoV * rhoV * latent * latent) / (this.pressure * this.temperature);
@@ -96,7 +98,7 @@ export class Vessel {
   coefficient(wall: number, driven: boolean): number {
     const twoPhase = driven ? TWO_PHASE_DRIVEN : TWO_PHASE;
     const vapour = driven ? VAPOUR_DRIVEN : VAPOUR;
-    if (this.quality >= 1) return wall < this.block[L.T_DEW] ? twoPhase : vapour;
+    if (this.quality >= 1) return wall < this.block[T_DEW] ? twoPhase : vapour;
     if (wall < this.temperature) return twoPhase;
     const wetted = this.liquidShare / 0.02;
     return vapour + (twoPhase - vapour) * (wetted < 1 ? wetted : 1);
