@@ -4,6 +4,7 @@ import type { AttemptState, Verdict } from '../attempt';
 import { machineNuisance } from '../attempt/seeds';
 import { causeLogLikelihoods, priorOf, temper } from './belief';
 import { type Bench, candidatesOf } from './candidates';
+import { driftOf } from './drift';
 import { inputsOf, neededSums } from './needed';
 import { observationsOf, type Taken, type Taking, takeNotes } from './observe';
 import { greedyPathOn } from './path';
@@ -69,8 +70,9 @@ export function openCase(state: AttemptState, differential: Differential): Case 
   const prior = priorOf(differential, tally);
   const view = (taking: Taking) => openView(takeNotes(state.notes.slice(0, judgedNotes), taking), differential, prior);
   const { atmosphere } = state.site;
-  const plain = view({ atmosphere });
-  const followThrough = view({ atmosphere, followThrough: { gaugeAs: gaugeBelief(state) } });
+  const drift = driftOf(state);
+  const plain = view({ atmosphere, drift });
+  const followThrough = view({ atmosphere, drift, followThrough: { gaugeAs: gaugeBelief(state) } });
   const belief = verdict
     ? Math.max(inVerdict(plain.final, verdict.cause, twins), inVerdict(followThrough.final, verdict.cause, twins))
     : 0;

@@ -5,6 +5,7 @@ import { type AttemptState, REAL_WORLD, replay, type World } from '../attempt';
 import type { Callout, Pack } from '../attempt/pack/types';
 import { benchOf } from './case';
 import { computeDifferentialFrom, type DifferentialOptions, differentialKey } from './differential';
+import { driftOf } from './drift';
 import { type Judged, judge } from './explain/debrief';
 import { grade } from './grade';
 import { observationsOf, takeNotes } from './observe';
@@ -50,7 +51,7 @@ export function keyOfDifferential(input: DifferentialInput, world: World = REAL_
 
 /** What the notes of an attempt tell the examiner, those that it does not judge left out. */
 export function observationsIn(state: AttemptState): Observation[] {
-  return observationsOf(takeNotes(state.notes, { atmosphere: state.site.atmosphere }));
+  return observationsOf(takeNotes(state.notes, { atmosphere: state.site.atmosphere, drift: driftOf(state) }));
 }
 
 /** The best next reading after these notes, inside the order of work; null where nothing open is worth it. */

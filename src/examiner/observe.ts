@@ -20,6 +20,15 @@ export interface Taking {
    * gauge pressures as what the trainee's own sums took them for. Follow-through, so that one slip is charged once.
    */
   readonly followThrough?: { readonly gaugeAs: 'gauge' | 'absolute' | 'sea-level' };
+  /** what had become of the conditions that the expectations hold for; left out = nothing */
+  readonly drift?: (note: Note) => Drift;
+}
+
+export interface Drift {
+  /** the room is no longer as the work order says */
+  readonly otherRoom: boolean;
+  /** Pa by which the standing pressure has moved with the room */
+  readonly standing: number;
 }
 
 export type Taken = { readonly observation: Observation } | { readonly notJudged: NotJudged };
@@ -49,17 +58,19 @@ function takeNote(note: Note, taking: Taking): Taken {
     if (note.misuse.some((misuse) => !BEARABLE.includes(misuse))) return { notJudged: 'misused' };
   }
   const state = note.state as JudgedState;
+  if (state !== 'standing' && taking.drift?.(note).otherRoom) return { notJudged: 'other-conditions' };
   if (senseOf(note.channel)) return { observation: classed(note.channel, state, note.value, note.index) };
   return { observation: measured(note, state, taking) };
 }
 
-function measured(note: Note, state: JudgedState, { atmosphere, followThrough }: Taking): Measured {
+function measured(note: Note, state: JudgedState, { atmosphere, followThrough, drift }: Taking): Measured {
   const unzeroed = note.gauge && note.misuse.includes('not-zeroed');
   const observation = considered(note, state, note.value);
   if (!note.gauge) return { ...observation, note: note.index };
   // A gauge zeroed nowhere on site shows the sea-level zero of another day: what it shows is against that.
   const zero = unzeroed || followThrough?.gaugeAs === 'sea-level' ? STANDARD_ATMOSPHERE : atmosphere;
-  const value = followThrough?.gaugeAs === 'absolute' ? note.value : note.value + zero;
+  const moved = state === 'standing' ? (drift?.(note).standing ?? 0) : 0;
+  const value = note.value - moved + (followThrough?.gaugeAs === 'absolute' ? 0 : zero);
   const bias = unzeroed ? Math.sqrt(observation.bias * observation.bias + ZERO_DRIFT * ZERO_DRIFT) : observation.bias;
   return { ...observation, note: note.index, value, bias };
 }

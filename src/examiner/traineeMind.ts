@@ -5,6 +5,7 @@ import { senseOf } from '../instruments/looks';
 import { causeLogLikelihoods, posterior } from './belief';
 import { candidatesOf } from './candidates';
 import { benchOf } from './case';
+import { driftOf } from './drift';
 import { inputsOf, neededSums } from './needed';
 import { classed, considered, observationsOf, takeNotes } from './observe';
 import type { Hand } from './traineeHand';
@@ -22,7 +23,7 @@ export class Mind {
   observations(): Observation[] {
     const { state, habits } = this.hand;
     const careful = habits.patient && habits.gaugeAs === 'gauge';
-    const taking = { atmosphere: state.site.atmosphere };
+    const taking = { atmosphere: state.site.atmosphere, drift: driftOf(state) };
     const taken = takeNotes(state.notes, careful ? taking : { ...taking, followThrough: { gaugeAs: habits.gaugeAs } });
     return observationsOf(taken);
   }

@@ -108,7 +108,7 @@ export interface Classed {
 export type Observation = Measured | Classed;
 
 /** Why a note is not judged. */
-export type NotJudged = 'struck' | 'unsettled' | 'other-state' | 'misused' | 'repeated-look';
+export type NotJudged = 'struck' | 'unsettled' | 'other-state' | 'other-conditions' | 'misused' | 'repeated-look';
 
 /** What can be read: one choice of instrument, place, quantity and operating state. */
 export interface Candidate {

@@ -20,6 +20,9 @@ export function markEconomy(one: Case): Marked & { readonly used: number } {
   if (one.state.site.callout.mode === 'guided') {
     return { share: null, reasons: [{ key: 'reason.economy.notMeasured', values: {} }], used };
   }
+  if (one.plain.taken.length === 0) {
+    return { share: 0, reasons: [{ key: 'reason.economy.nothingRead', values: {} }], used };
+  }
   const thrift = used > 0 ? Math.min(1, (SLACK * best) / used) : 1;
   const values = { used: { kind: 'minutes', value: used }, best: { kind: 'minutes', value: best } } as const;
   const key = one.support < 1 ? 'unsupported' : thrift >= 1 ? 'thrifty' : 'dear';

@@ -3,10 +3,14 @@
  * of verification count only as far as the readings supported the verdict: a lucky remedy is no repair. A band-aid
  * brings nothing, and the van comes back.
  */
-import type { Note, Repair, Verification } from '../../attempt';
+import type { Snapshot } from '../../../physics/types';
+import type { AttemptState, Note, Repair, Verification } from '../../attempt';
+import { machineNuisance } from '../../attempt/seeds';
 import { biasSd, noiseSd } from '../../instruments/errors';
+import { channelValue } from '../../instruments/places';
 import { channelIndex, channelSd } from '../belief';
 import type { Case } from '../case';
+import { sourceOf } from '../source';
 import type { Message } from '../types';
 import { clip, type Marked } from './part';
 
@@ -70,23 +74,33 @@ function markMethod(verification: Verification | null): number {
   return met.filter(Boolean).length / met.length;
 }
 
-/** Share of the named readings (three at least) that lie in the healthy band of this machine in this weather. */
-function shareInBand({ state, differential }: Case): number {
-  const { verification } = state;
+/** Share of the named readings (three at least) that the machine, mended, would show in the room of that moment. */
+function shareInBand(one: Case): number {
+  const { verification, notes } = one.state;
   if (!verification?.after) return 0;
-  const index = channelIndex(differential);
-  const healthy = differential.nodes.find(({ cause }) => cause === 'no-fault')?.states.running ?? [];
-  const inBand = verification.notes.filter((number) => {
-    const note = state.notes[number];
-    const c = note ? index.get(note.channel) : undefined;
-    if (!note || c === undefined || note.struck) return false;
-    const value = note.gauge ? note.value + state.site.atmosphere : note.value;
-    return healthy.some((component) => {
-      const sd = channelSd(component, c, differential);
-      return Math.abs(value - component.mean[c]) <= IN_BAND * Math.sqrt(sd * sd + errorVariance(note, value));
-    });
-  });
+  const inBand = verification.notes.filter((number) => notes[number] && isInBand(one, notes[number]));
   return inBand.length / Math.max(NAMED, verification.notes.length);
+}
+
+function isInBand({ state, differential }: Case, note: Note): boolean {
+  const c = channelIndex(differential).get(note.channel);
+  const healthy = differential.nodes.find(({ cause }) => cause === 'no-fault')?.states.running?.[0];
+  const expected = healthySnapshot(state, note.time);
+  if (note.struck || c === undefined || !healthy || !expected) return false;
+  const value = note.gauge ? note.value + state.site.atmosphere : note.value;
+  const sd = channelSd(healthy, c, differential);
+  const off = Math.abs(value - channelValue(expected, note.channel));
+  return off <= IN_BAND * Math.sqrt(sd * sd + errorVariance(note, value));
+}
+
+/** The callout's machine without faults, settled in the weather and the room of that second; null where it trips. */
+function healthySnapshot({ site, events }: AttemptState, time: number): Snapshot | null {
+  const { plant, refrigerant, conditions, machineSeed } = site.callout;
+  const { returnAirTemp, returnAirWetBulb } = site.snapshot(events, time).probes;
+  const then = { ...conditions, indoor: returnAirTemp.value, wetBulb: returnAirWetBulb.value };
+  const nuisance = machineNuisance(machineSeed);
+  const source = sourceOf(site.world);
+  return source.snapshots({ plant, refrigerant, conditions: then, faults: {}, nuisance }, ['running']).running ?? null;
 }
 
 function errorVariance({ instrument, quantity }: Note, value: number): number {

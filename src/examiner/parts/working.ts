@@ -1,15 +1,13 @@
 /**
  * Working: the sums that the callout needs, not those attempted. Marked by the notebook from the trainee's own inputs:
- * first answer whole, second half. The loss for a reading that had not settled or was taken wrongly falls here alone.
+ * first answer whole, second half. A sum of readings that had not settled or were taken wrongly proves nothing:
+ * that slip is charged here, and nowhere else.
  */
 import type { MarkedSum } from '../../attempt';
 import type { Case } from '../case';
 import type { TellingSum } from '../quanta';
 import type { Message } from '../types';
 import type { Marked } from './part';
-
-/** What a right sum of spoilt readings is worth. */
-const SPOILT = 0.5;
 
 export function markWorking(one: Case): Marked {
   const { needed } = one;
@@ -28,17 +26,14 @@ function markSum(one: Case, kind: TellingSum): { credit: number; message: string
   if (done.length === 0) return { credit: 0, message: 'missing' };
   const best = done.reduce((a, b) => (creditOf(one, b) > creditOf(one, a) ? b : a));
   const credit = creditOf(one, best);
-  if (best.credit === 0 || !best.inputsFit) {
-    const slip = done.find((sum) => sum.slip !== null)?.slip;
-    return { credit: 0, message: slip ? `slip.${slip}` : 'wrong' };
-  }
-  if (isSpoilt(one, best)) return { credit, message: 'spoilt' };
-  return { credit, message: best.credit < 1 ? 'secondTry' : 'right' };
+  if (credit > 0) return { credit, message: credit < 1 ? 'secondTry' : 'right' };
+  if (done.some((sum) => sum.credit > 0 && isSpoilt(one, sum))) return { credit, message: 'spoilt' };
+  const slip = done.find((sum) => sum.slip !== null)?.slip;
+  return { credit, message: slip ? `slip.${slip}` : 'wrong' };
 }
 
 function creditOf(one: Case, sum: MarkedSum): number {
-  if (!sum.inputsFit) return 0;
-  return sum.credit * (isSpoilt(one, sum) ? SPOILT : 1);
+  return sum.inputsFit && !isSpoilt(one, sum) ? sum.credit : 0;
 }
 
 /** A note that the examiner does not judge, because of how or when it was taken. */
