@@ -214,8 +214,8 @@ export const ORIFICE_SPLIT_DRAWING: PlantDrawing = {
       id: 'compressor-lead',
       points: [
         [2.67, 4.1],
-        [2.27, 4.1],
-        [2.27, 4.86],
+        [2.26, 4.1],
+        [2.26, 4.86],
       ],
       live: true,
     },

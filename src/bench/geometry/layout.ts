@@ -4,6 +4,9 @@ import type { DrawnView, Place, PlantDrawing } from '../../../physics/types';
 /** Smallest target and smallest distance between two, CSS px (WCAG 2.2, 2.5.5). */
 export const TARGET = 44;
 
+/** Share of the spare height that goes to the sky rather than to the ground. */
+const SKY = 0.62;
+
 export type ViewId = 'whole' | DrawnView['id'];
 
 export interface Layout {
@@ -71,7 +74,7 @@ export function layOut(
     choices,
     scale,
     left: width / 2 - (box.x + box.w / 2) * scale,
-    top: height / 2 - (box.y + box.h / 2) * scale,
+    top: (height - box.h * scale) * SKY - box.y * scale,
     width,
     height,
   };

@@ -4,6 +4,7 @@ import { box, hatch, ink, open, type Pen, polygon } from './pen';
 
 const GRID = 0.5;
 const ROOF_THICKNESS = 0.16;
+const EARTH_ROWS = 6;
 
 export function paintSite(pen: Pen, drawing: PlantDrawing): void {
   paintSheet(pen);
@@ -83,15 +84,8 @@ function paintGround(pen: Pen, block: DrawnBlock, drawing: PlantDrawing): void {
   const top = block.y;
   const depth = Math.max(block.h, bottom - top);
   ink(pen, box(left, top, right - left, depth), { fill: pen.ink.ground });
-  const strokes = new Path2D();
-  for (let x = Math.floor(left); x < right + 1; x += 0.34) {
-    const length = 0.1 + 0.06 * Math.abs(Math.sin(x * 7));
-    strokes.moveTo(x, top + 0.16);
-    strokes.lineTo(x - length, top + 0.16 + length);
-    strokes.moveTo(x + 0.17, top + 0.36);
-    strokes.lineTo(x + 0.17 - length, top + 0.36 + length);
-  }
-  ink(pen, strokes, { line: pen.ink.cutHatch, weight: 1 });
+  for (let row = 0; row < EARTH_ROWS; row++) paintEarth(pen, top + 0.16 + 0.2 * row, row);
+  pen.ctx.globalAlpha = 1;
   ink(
     pen,
     open([
@@ -100,4 +94,17 @@ function paintGround(pen: Pen, block: DrawnBlock, drawing: PlantDrawing): void {
     ]),
     { line: pen.ink.ink, weight: 2.2 },
   );
+}
+
+/** One row of strokes under the surface; the deeper, the fainter. */
+function paintEarth(pen: Pen, y: number, row: number): void {
+  const { left, right } = pen.seen;
+  const strokes = new Path2D();
+  for (let x = Math.floor(left) + (row % 2) * 0.17; x < right + 1; x += 0.34) {
+    const length = 0.1 + 0.06 * Math.abs(Math.sin(x * 7));
+    strokes.moveTo(x, y);
+    strokes.lineTo(x - length, y + length);
+  }
+  pen.ctx.globalAlpha = 1 - row / EARTH_ROWS;
+  ink(pen, strokes, { line: pen.ink.cutHatch, weight: 1 });
 }
