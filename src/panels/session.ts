@@ -80,6 +80,8 @@ export interface Session {
   /** What fits this place, in the order of the digits that take it. */
   optionsAt(place: string): readonly ReadingOption[];
   take(option: ReadingOption): void;
+  /** Asks the examiner once more, after it failed. */
+  judge(): void;
   /** The attempt as a code that can be pasted elsewhere; null when it has grown too long for one. */
   code(): string | null;
   attemptFile(): string;

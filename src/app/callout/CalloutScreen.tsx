@@ -2,7 +2,7 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { BenchHandle } from '../../bench';
 import { DebriefScreen } from '../../panels/debrief/Debrief';
-import { FinishSheet } from '../../panels/finish/FinishSheet';
+import { FinishSheet, stageNow } from '../../panels/finish/FinishSheet';
 import { Guide } from '../../panels/guide/Guide';
 import { JobSheet } from '../../panels/job/JobSheet';
 import { useText } from '../../panels/kit/text';
@@ -14,6 +14,7 @@ import { Tray } from '../../panels/tray/Tray';
 import '../../styles/callout.css';
 import '../../styles/panels.css';
 import '../../styles/debrief.css';
+import { HeadTools } from '../HeadTools';
 import { CommandLine } from './CommandLine';
 import { KeysDialog } from './KeysDialog';
 import { Stage } from './Stage';
@@ -108,13 +109,22 @@ function Title({ onDebrief, onKeys, onCommand }: TitleProps) {
   const state = session.state.value;
   return (
     <header class="callout-title">
-      <h1>{text.local(session.callout.text.title)}</h1>
-      <p class="soft">
-        <span class="hidden">{text.t('panels.tray.clock')}</span>{' '}
-        <span class="number">
-          {text.t('panels.tray.clockOf', { now: Math.floor(state.clock / 60), budget: session.callout.budget })}
-        </span>
-      </p>
+      <button type="button" class="skip" onClick={() => document.getElementById('machine')?.focus()}>
+        {text.t('app.nav.skip')}
+      </button>
+      <a class="button quiet" href="#home">
+        <span aria-hidden="true">←</span>
+        <span class="hidden">{text.t('app.nav.home')}</span>
+      </a>
+      <div>
+        <h1>{text.local(session.callout.text.title)}</h1>
+        <p class="soft">
+          <span class="hidden">{text.t('panels.tray.clock')}</span>{' '}
+          <span class="number">
+            {text.t('panels.tray.clockOf', { now: Math.floor(state.clock / 60), budget: session.callout.budget })}
+          </span>
+        </p>
+      </div>
       {!session.kept.value && <p role="alert">{text.t('app.error.saveFailed')}</p>}
       <span class="callout-tools">
         {onDebrief && (
@@ -123,11 +133,18 @@ function Title({ onDebrief, onKeys, onCommand }: TitleProps) {
           </button>
         )}
         <button type="button" class="quiet wide-only" onClick={onCommand}>
-          {text.t('app.command.open')} <kbd aria-hidden="true">/</kbd>
+          {text.t('app.command.open')}{' '}
+          <span class="key" aria-hidden="true">
+            /
+          </span>
         </button>
         <button type="button" class="quiet wide-only" onClick={onKeys}>
-          {text.t('app.nav.keys')} <kbd aria-hidden="true">?</kbd>
+          {text.t('app.nav.keys')}{' '}
+          <span class="key" aria-hidden="true">
+            ?
+          </span>
         </button>
+        <HeadTools />
       </span>
     </header>
   );
@@ -145,7 +162,7 @@ function Sheet({ id, canClose }: { readonly id: SheetId; readonly canClose: bool
     <section class="sheet" aria-labelledby="sheet-title">
       <header>
         <h2 id="sheet-title" ref={title} tabIndex={-1}>
-          {text.t(`panels.sheet.${id}`)}
+          {text.t(id === 'finish' ? `finish.${stageNow(session)}.title` : `panels.sheet.${id}`)}
         </h2>
         {canClose && (
           <button
@@ -159,7 +176,7 @@ function Sheet({ id, canClose }: { readonly id: SheetId; readonly canClose: bool
           </button>
         )}
       </header>
-      <div class="sheet-body stack">
+      <div class="sheet-body stack" key={id}>
         {id === 'job' && <JobSheet />}
         {id === 'notebook' && <Notebook />}
         {id === 'stakes' && <Stakes />}

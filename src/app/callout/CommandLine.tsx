@@ -53,27 +53,22 @@ export function CommandLine({ onClose }: { readonly onClose: () => void }) {
           }}
         />
       </label>
-      <ul id={`${id}-list`} role="listbox" aria-label={text.t('app.command.label')}>
+      <div id={`${id}-list`} role="listbox" tabIndex={-1} aria-label={text.t('app.command.label')}>
         {found.map((command, index) => (
-          <li key={command.id} role="presentation">
-            <button
-              type="button"
-              id={`${id}-${index}`}
-              role="option"
-              aria-selected={index === chosen}
-              class="row first"
-              onClick={() => run(command)}
-            >
-              {command.label}
-            </button>
-          </li>
+          <button
+            type="button"
+            key={command.id}
+            id={`${id}-${index}`}
+            role="option"
+            aria-selected={index === chosen}
+            class="row first"
+            onClick={() => run(command)}
+          >
+            {command.label}
+          </button>
         ))}
-        {typed.trim() !== '' && found.length === 0 && (
-          <li role="presentation" class="soft">
-            {text.t('app.command.nothing')}
-          </li>
-        )}
-      </ul>
+      </div>
+      {typed.trim() !== '' && found.length === 0 && <p class="soft">{text.t('app.command.nothing')}</p>}
     </div>
   );
 }

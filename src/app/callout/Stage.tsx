@@ -48,21 +48,19 @@ export function Stage({ onBench }: { readonly onBench: (bench: BenchHandle | nul
       <div class="stage-host" id="machine" tabIndex={-1} ref={host} />
       <div class="stage-hand">
         {held && (
-          <p>
-            <span>{text.t('panels.place.held', { instrument: optionName(text, held) })}</span>
-            <button
-              type="button"
-              onClick={() => {
-                session.held.value = null;
-              }}
-            >
-              {text.t('panels.place.putDown')}
-            </button>
-          </p>
+          <button
+            type="button"
+            aria-label={text.t('panels.place.putDownWhat', { instrument: optionName(text, held) })}
+            onClick={() => {
+              session.held.value = null;
+            }}
+          >
+            <span class="first">{optionName(text, held)}</span> <span aria-hidden="true">✕</span>
+          </button>
         )}
         {session.state.value.undo.length > 0 && (
           <button type="button" onClick={() => session.dispatch({ kind: 'undo' })}>
-            {text.t('panels.tray.undo')}
+            <span aria-hidden="true">↶</span> {text.t('panels.tray.undo')}
           </button>
         )}
       </div>

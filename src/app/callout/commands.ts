@@ -3,7 +3,7 @@ import type { Text } from '../../i18n';
 import { causesOf } from '../../panels/kit/causes';
 import { optionName, placeName, quantityName } from '../../panels/kit/say';
 import { type Session, SHEETS } from '../../panels/session';
-import { currentChips, moved } from '../../panels/stakes/chips';
+import { currentChips, given } from '../../panels/stakes/chips';
 
 export interface Command {
   readonly id: string;
@@ -42,7 +42,7 @@ export function commandsOf(session: Session, text: Text): Command[] {
       id: `chip/${cause}`,
       label: text.t('panels.stakes.give', { cause: text.t(`names.cause.${cause}`) }),
       run() {
-        session.drafts.value = { ...session.drafts.value, chips: moved(currentChips(session), cause, 1) };
+        session.drafts.value = { ...session.drafts.value, chips: given(currentChips(session), cause) };
       },
     }),
   );

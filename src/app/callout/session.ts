@@ -86,6 +86,7 @@ export function createSession(opening: Opening): Session {
         placeOpen.value = false;
       }
     },
+    judge: () => opening.examining.judge(state.value),
     code: () => codeOf(state.value),
     attemptFile: () => toFile(state.value.attempt),
     close() {

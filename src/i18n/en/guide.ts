@@ -3,8 +3,8 @@ export const guide = {
   title: 'First callout',
   step: 'Step {{now}} of {{all}}',
   show: 'Show me',
-  hide: 'Fold the guide away',
-  unfold: 'Open the guide',
+  hide: 'Fold',
+  unfold: 'Unfold',
   next: 'Seen',
   say: {
     feelSuction: 'Put your bare hand on the suction line. Tap it, then choose the hand.',

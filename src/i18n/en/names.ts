@@ -246,12 +246,12 @@ export const names = {
   sum: {
     superheat: 'superheat',
     subcooling: 'subcooling',
-    'air-drop': 'temperature drop of the indoor air',
-    'air-rise': 'temperature rise of the outdoor air',
+    'air-drop': 'indoor air drop',
+    'air-rise': 'outdoor air rise',
     approach: 'liquid line over outdoor air',
     'absolute-pressure': 'absolute pressure',
     'saturation-temperature': 'saturation temperature',
-    'line-difference': 'temperature difference over the drier',
+    'line-difference': 'difference over the drier',
   },
   plant: {
     'orifice-split': 'split air conditioner, fixed speed, fixed orifice',

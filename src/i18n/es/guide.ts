@@ -5,8 +5,8 @@ export const guide: SameKeys<typeof source> = {
   title: 'Primer aviso',
   step: 'Paso {{now}} de {{all}}',
   show: 'Muéstreme',
-  hide: 'Plegar la guía',
-  unfold: 'Abrir la guía',
+  hide: 'Plegar',
+  unfold: 'Abrir',
   next: 'Visto',
   say: {
     feelSuction: 'Ponga la mano desnuda en la línea de aspiración. Tóquela y elija la mano.',

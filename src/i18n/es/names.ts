@@ -248,12 +248,12 @@ export const names: SameKeys<typeof source> = {
   sum: {
     superheat: 'recalentamiento',
     subcooling: 'subenfriamiento',
-    'air-drop': 'salto térmico del aire interior',
-    'air-rise': 'salto térmico del aire exterior',
-    approach: 'línea de líquido sobre el aire exterior',
+    'air-drop': 'salto del aire interior',
+    'air-rise': 'salto del aire exterior',
+    approach: 'líquido sobre aire exterior',
     'absolute-pressure': 'presión absoluta',
     'saturation-temperature': 'temperatura de saturación',
-    'line-difference': 'diferencia de temperatura en el secador',
+    'line-difference': 'diferencia en el secador',
   },
   plant: {
     'orifice-split': 'partido, velocidad fija, orificio fijo',

@@ -3,6 +3,7 @@ import type { Picture } from '../../examiner/types';
 import { amount } from '../kit/message';
 import { sentence } from '../kit/say';
 import { useText } from '../kit/text';
+import { useSession } from '../session';
 
 const WIDTH = 360;
 const LEFT = 16;
@@ -10,6 +11,7 @@ const ROWS = { first: 58, second: 118 } as const;
 
 export function BandPicture({ picture }: { readonly picture: Picture }) {
   const text = useText();
+  const { atmosphere } = useSession().state.value.site;
   const { bands, read, kind } = picture;
   const values = [read, ...bands.flatMap(({ low, high }) => [low, high])];
   const from = Math.min(...values);
@@ -20,8 +22,8 @@ export function BandPicture({ picture }: { readonly picture: Picture }) {
     sentence(
       text.t('debrief.expected', {
         cause: text.t(`names.cause.${band.cause}`),
-        low: amount(text, kind, band.low),
-        high: amount(text, kind, band.high),
+        low: amount(text, kind, band.low, atmosphere),
+        high: amount(text, kind, band.high, atmosphere),
       }),
     ),
   );
@@ -32,7 +34,7 @@ export function BandPicture({ picture }: { readonly picture: Picture }) {
         class="bands"
         viewBox={`0 0 ${WIDTH} 160`}
         role="img"
-        aria-label={`${said.join('. ')}. ${text.t('debrief.you')} ${amount(text, kind, read)}.`}
+        aria-label={`${said.join('. ')}. ${text.t('debrief.you')} ${amount(text, kind, read, atmosphere)}.`}
       >
         <defs>
           <pattern id="band-hatch" width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
@@ -63,7 +65,7 @@ export function BandPicture({ picture }: { readonly picture: Picture }) {
             <circle cx="12" cy="8" r="6" class="bands-dot" />
           </svg>
           <span>
-            {text.t('debrief.you')} <strong class="number">{amount(text, kind, read)}</strong>
+            {text.t('debrief.you')} <strong class="number">{amount(text, kind, read, atmosphere)}</strong>
           </span>
         </li>
         {said.map((line, index) => (

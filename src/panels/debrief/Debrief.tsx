@@ -30,7 +30,16 @@ export function DebriefScreen({ onMachine }: { readonly onMachine: () => void })
           <progress value={now.done} max={now.total} aria-label={text.t('finish.working.title')} />
         </div>
       )}
-      {now.as === 'failed' && <p role="alert">{text.t('finish.working.failed', { reason: now.reason })}</p>}
+      {now.as === 'failed' && (
+        <div class="stack" role="alert">
+          <p>{text.t('finish.working.failed', { reason: now.reason })}</p>
+          <p>
+            <button type="button" onClick={() => session.judge()}>
+              {text.t('finish.working.again')}
+            </button>
+          </p>
+        </div>
+      )}
       {now.as === 'ready' && <Ready told={now.debrief} grade={now.grade} />}
       <p>
         <button type="button" class="quiet" onClick={onMachine}>
@@ -45,9 +54,10 @@ function Ready({ told, grade }: { readonly told: Told; readonly grade: Grade }) 
   const text = useText();
   const session = useSession();
   const [layer, setLayer] = useState<Layer | null>(null);
+  const { atmosphere } = session.state.value.site;
   return (
     <>
-      <p class="debrief-verdict">{sentence(messageText(text, told.verdict))}</p>
+      <p class="debrief-verdict">{sentence(messageText(text, told.verdict, atmosphere))}</p>
       <div class="debrief-face">
         {told.picture && (
           <figure class="debrief-picture">
@@ -60,7 +70,7 @@ function Ready({ told, grade }: { readonly told: Told; readonly grade: Grade }) 
         )}
         <ol class="debrief-said">
           {told.sentences.map((message) => (
-            <li key={message.key}>{sentence(messageText(text, message))}</li>
+            <li key={message.key}>{sentence(messageText(text, message, atmosphere))}</li>
           ))}
         </ol>
       </div>

@@ -2,9 +2,11 @@ import type { Grade } from '../../examiner/types';
 import { messageText } from '../kit/message';
 import { sentence } from '../kit/say';
 import { useText } from '../kit/text';
+import { useSession } from '../session';
 
 export function Points({ grade }: { readonly grade: Grade }) {
   const text = useText();
+  const { atmosphere } = useSession().state.value.site;
   return (
     <div class="stack">
       {grade.scored ? (
@@ -32,7 +34,7 @@ export function Points({ grade }: { readonly grade: Grade }) {
               </td>
               <td>
                 {part.reasons.map((reason) => (
-                  <p key={reason.key}>{sentence(messageText(text, reason))}</p>
+                  <p key={reason.key}>{sentence(messageText(text, reason, atmosphere))}</p>
                 ))}
               </td>
             </tr>

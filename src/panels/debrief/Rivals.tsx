@@ -1,14 +1,17 @@
 /** Every rival: what was read, what it would have shown, and whether the two fit. */
 import type { RivalRow } from '../../examiner/types';
 import { amount, quantumName } from '../kit/message';
+import { ScrollX } from '../kit/ScrollX';
 import { useText } from '../kit/text';
+import { useSession } from '../session';
 
 export function Rivals({ rows }: { readonly rows: readonly RivalRow[] }) {
   const text = useText();
+  const { atmosphere } = useSession().state.value.site;
   return (
     <>
       <p class="soft">{text.t('debrief.rivals.help')}</p>
-      <div class="scroll-x" tabIndex={0} role="region" aria-label={text.t('debrief.layer.rivals')}>
+      <ScrollX label={text.t('debrief.layer.rivals')}>
         <table>
           <thead>
             <tr>
@@ -34,14 +37,15 @@ export function Rivals({ rows }: { readonly rows: readonly RivalRow[] }) {
                     {reading && (
                       <>
                         <span class="first">{quantumName(text, reading.quantum)}</span>{' '}
-                        <strong class="number">{amount(text, reading.kind, reading.read)}</strong>
+                        <strong class="number">{amount(text, reading.kind, reading.read, atmosphere)}</strong>
                       </>
                     )}
                   </td>
                   <td>
                     {reading && (
                       <>
-                        {amount(text, reading.kind, reading.band.low)} – {amount(text, reading.kind, reading.band.high)}{' '}
+                        {amount(text, reading.kind, reading.band.low, atmosphere)} –{' '}
+                        {amount(text, reading.kind, reading.band.high, atmosphere)}{' '}
                         <em>
                           <span aria-hidden="true">{reading.fits ? '✓' : '✗'}</span>{' '}
                           {text.t(reading.fits ? 'debrief.rivals.fits' : 'debrief.rivals.misfits')}
@@ -54,7 +58,7 @@ export function Rivals({ rows }: { readonly rows: readonly RivalRow[] }) {
             )}
           </tbody>
         </table>
-      </div>
+      </ScrollX>
     </>
   );
 }

@@ -1,8 +1,6 @@
 /** Verdict, then repair, then proof: one after the other, each from what was said before. */
-import type { AttemptState } from '../../attempt';
-import { sentence } from '../kit/say';
 import { useText } from '../kit/text';
-import { useSession } from '../session';
+import { type Session, useSession } from '../session';
 import { RepairForm } from './RepairForm';
 import { VerdictForm } from './VerdictForm';
 import { VerifyForm } from './VerifyForm';
@@ -10,7 +8,9 @@ import { VerifyForm } from './VerifyForm';
 type Stage = 'verdict' | 'repair' | 'verify';
 
 /** What comes next: a repair answers the last verdict, a proof the last repair. */
-export function stageOf(state: AttemptState): Stage {
+export function stageNow(session: Session): Stage {
+  const state = session.state.value;
+  if (session.drafts.value.verdict.again) return 'verdict';
   const verdict = state.verdicts.at(-1);
   if (!verdict) return 'verdict';
   const repair = state.repairs.at(-1);
@@ -21,7 +21,7 @@ export function FinishSheet() {
   const text = useText();
   const session = useSession();
   const state = session.state.value;
-  const stage = session.drafts.value.verdict.again ? 'verdict' : stageOf(state);
+  const stage = stageNow(session);
   const verdict = state.verdicts.at(-1);
   const repair = state.repairs.at(-1);
   return (
@@ -37,7 +37,6 @@ export function FinishSheet() {
       {stage === 'verify' && repair && (
         <p class="said">{text.t('finish.repair.done', { remedy: text.t(`names.remedy.${repair.remedy}`) })}</p>
       )}
-      <h3>{sentence(text.t(`finish.${stage}.title`))}</h3>
       {stage === 'verdict' && <VerdictForm />}
       {stage === 'repair' && <RepairForm />}
       {stage === 'verify' && <VerifyForm />}

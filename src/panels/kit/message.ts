@@ -3,8 +3,7 @@ import type { Message, MessageValue, Quantum, ValueKind } from '../../examiner/t
 import type { Kind, Text } from '../../i18n';
 import { channelName, placeName } from './say';
 
-const KIND_OF: Readonly<Record<Exclude<ValueKind, 'bits'>, Kind>> = {
-  pressure: 'pressure',
+const KIND_OF: Readonly<Record<Exclude<ValueKind, 'bits' | 'pressure'>, Kind>> = {
   temperature: 'temperature',
   difference: 'difference',
   current: 'current',
@@ -20,14 +19,16 @@ const KIND_OF: Readonly<Record<Exclude<ValueKind, 'bits'>, Kind>> = {
 /** Digits that a debrief needs: whole numbers where the instrument gave no more. */
 const COARSE: Readonly<Partial<Record<ValueKind, number>>> = { voltage: 1, share: 0.01, minutes: 1 };
 
-export function amount(text: Text, kind: ValueKind, value: number): string {
+/** `atmosphere` (Pa): pressures are told as the gauges of that site showed them. */
+export function amount(text: Text, kind: ValueKind, value: number, atmosphere: number): string {
   if (kind === 'bits') return text.number(value, 1);
+  if (kind === 'pressure') return text.quantity('pressureGauge', value - atmosphere, 1000);
   return text.quantity(KIND_OF[kind], value, COARSE[kind]);
 }
 
-export function valueOf(text: Text, value: MessageValue): string | number {
+function worded(text: Text, value: MessageValue, atmosphere: number): string | number {
   if (typeof value === 'string' || typeof value === 'number') return value;
-  if ('value' in value) return amount(text, value.kind, value.value);
+  if ('value' in value) return amount(text, value.kind, value.value, atmosphere);
   switch (value.kind) {
     case 'cause':
       return text.maybe(`names.cause.${value.id}`) ?? value.id;
@@ -49,9 +50,9 @@ export function valueOf(text: Text, value: MessageValue): string | number {
 }
 
 /** The text of a message; its key where a catalogue lacks it, which the tests refuse. */
-export function messageText(text: Text, message: Message): string {
+export function messageText(text: Text, message: Message, atmosphere: number): string {
   const values = Object.fromEntries(
-    Object.entries(message.values).map(([name, value]) => [name, valueOf(text, value)]),
+    Object.entries(message.values).map(([name, value]) => [name, worded(text, value, atmosphere)]),
   );
   return text.maybe(message.key, values) ?? text.maybe(`examiner.${message.key}`, values) ?? message.key;
 }

@@ -13,12 +13,12 @@ export function Notebook() {
   return (
     <>
       {notes.length === 0 && <p class="soft">{text.t('panels.note.empty')}</p>}
+      <Sums />
       <ol class="notes" reversed>
         {[...notes].reverse().map((note) => (
           <NoteRow key={note.index} note={note} />
         ))}
       </ol>
-      <Sums />
       <TakeAlong />
     </>
   );
@@ -32,19 +32,21 @@ function NoteRow({ note }: { readonly note: Note }) {
   const name = noteName(text, note);
   const before = staleness(note, state.epoch, state.repairs.length > 0);
   const twin = session.twin.value?.notes.find(({ index }) => index === note.index);
-  const star = (side: Note['star']) => session.dispatch({ kind: 'star', note: note.index, side });
+  // No display tells how it was used; whoever is still learning is told, and everybody once the job is closed.
+  const told = session.callout.mode === 'guided' || state.verification !== null;
   return (
     <li class="note" value={note.index + 1} data-stale={before !== null} data-struck={note.struck}>
-      <p class="note-head">
+      <div class="note-head">
         <span class="first">{name}</span>
         <strong class="number">{note.struck ? <s>{value}</s> : value}</strong>
-      </p>
+        {!note.struck && <Star note={note} name={name} value={value} />}
+      </div>
       <p class="note-more soft">
         {[
           text.clock(note.time),
           text.t('panels.note.with', { instrument: instrumentName(text, note.instrument) }),
           text.t(`names.settled.${note.settled}`),
-          ...note.misuse.map((misuse) => text.t(`names.misuse.${misuse}`)),
+          ...(told ? note.misuse.map((misuse) => text.t(`names.misuse.${misuse}`)) : []),
           ...(note.struck ? [text.t('panels.note.struck')] : []),
         ].join(' · ')}
       </p>
@@ -56,31 +58,35 @@ function NoteRow({ note }: { readonly note: Note }) {
           {text.t('panels.note.twin')}: <strong class="number">{valueText(text, twin)}</strong>
         </p>
       )}
-      {!note.struck && (
-        <span
-          class="pair"
-          role="group"
-          aria-label={text.t('panels.note.label', { index: note.index + 1, place: name, value })}
-        >
-          {(['for', 'against'] as const).map((side) => (
-            <button
-              type="button"
-              key={side}
-              class="star"
-              aria-pressed={note.star === side}
-              aria-label={text.t(note.star === side ? 'panels.note.starNone' : STAR_LABEL[side])}
-              onClick={() => star(note.star === side ? 'none' : side)}
-            >
-              <span aria-hidden="true">{note.star === side ? '★' : '☆'}</span> {text.t(`panels.note.${side}`)}
-            </button>
-          ))}
-        </span>
-      )}
     </li>
   );
 }
 
-const STAR_LABEL = { for: 'panels.note.starFor', against: 'panels.note.starAgainst' } as const;
+/** One tap stars, a second flips to against, a third takes the mark off. */
+function Star({ note, name, value }: { readonly note: Note; readonly name: string; readonly value: string }) {
+  const text = useText();
+  const session = useSession();
+  const next = NEXT_STAR[note.star];
+  return (
+    <button
+      type="button"
+      class="star"
+      data-star={note.star}
+      aria-label={[
+        text.t('panels.note.label', { index: note.index + 1, place: name, value }),
+        text.t(`panels.note.starIs.${note.star}`),
+        text.t(`panels.note.starNext.${next}`),
+      ].join('. ')}
+      onClick={() => session.dispatch({ kind: 'star', note: note.index, side: next })}
+    >
+      <span aria-hidden="true">{STAR_SIGN[note.star]}</span>
+      {note.star !== 'none' && <small aria-hidden="true">{text.t(`panels.note.${note.star}`)}</small>}
+    </button>
+  );
+}
+
+const NEXT_STAR = { none: 'for', for: 'against', against: 'none' } as const;
+const STAR_SIGN = { none: '☆', for: '★', against: '✗' } as const;
 
 /** What happened since the note was taken; the word stands in text, never in colour alone. */
 function staleness(note: Note, epoch: number, repaired: boolean): 'beforeRepair' | 'beforeChange' | null {

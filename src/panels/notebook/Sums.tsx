@@ -31,27 +31,43 @@ export function Sums() {
   );
 }
 
+/** The two sums of nearly every job at once, the rest one tap further. */
+const FIRST_SUMS: readonly SumKind[] = ['superheat', 'subcooling'];
+
 function Begin() {
+  const text = useText();
+  return (
+    <div class="sums-begin">
+      <div class="wrap">
+        {FIRST_SUMS.map((kind) => (
+          <BeginButton key={kind} kind={kind} />
+        ))}
+      </div>
+      <details>
+        <summary>{text.t('panels.sums.other')}</summary>
+        <div class="wrap">
+          {SUM_KINDS.filter((kind) => !FIRST_SUMS.includes(kind)).map((kind) => (
+            <BeginButton key={kind} kind={kind} />
+          ))}
+        </div>
+      </details>
+    </div>
+  );
+}
+
+function BeginButton({ kind }: { readonly kind: SumKind }) {
   const text = useText();
   const session = useSession();
   return (
-    <div class="stack">
-      <p class="soft">{text.t('panels.sums.kind')}</p>
-      <div class="wrap">
-        {SUM_KINDS.map((kind) => (
-          <button
-            type="button"
-            key={kind}
-            class="first"
-            onClick={() => {
-              session.drafts.value = { ...session.drafts.value, sum: begun(kind, session) };
-            }}
-          >
-            {text.t(`names.sum.${kind}`)}
-          </button>
-        ))}
-      </div>
-    </div>
+    <button
+      type="button"
+      class="first"
+      onClick={() => {
+        session.drafts.value = { ...session.drafts.value, sum: begun(kind, session) };
+      }}
+    >
+      {text.t(`names.sum.${kind}`)}
+    </button>
   );
 }
 

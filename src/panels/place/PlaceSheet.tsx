@@ -42,7 +42,9 @@ export function PlaceSheet() {
         {options.map((option, index) => (
           <li key={optionKey(option)}>
             <button type="button" class="row" onClick={() => session.take(option)}>
-              <kbd aria-hidden="true">{index + 1}</kbd>
+              <span class="key" aria-hidden="true">
+                {index + 1}
+              </span>
               <span class="first">
                 {optionName(text, option)}
                 {needsQuantity(option, options) && <span>: {quantityName(text, option.quantity)}</span>}

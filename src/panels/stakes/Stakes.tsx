@@ -4,15 +4,15 @@ import { causesOf } from '../kit/causes';
 import { sentence } from '../kit/say';
 import { useText } from '../kit/text';
 import { useSession } from '../session';
-import { CHIPS, currentChips, isChanged, momentNow, moved, unsureChips } from './chips';
+import { CHIPS, type Chips, currentChips, given, isChanged, momentNow, takenBack, unsureChips } from './chips';
 
 export function Stakes() {
   const text = useText();
   const session = useSession();
   const chips = currentChips(session);
   const moment = momentNow(session);
-  const lay = (cause: CauseId, by: 1 | -1) => {
-    session.drafts.value = { ...session.drafts.value, chips: moved(chips, cause, by) };
+  const lay: Lay = (cause, move) => {
+    session.drafts.value = { ...session.drafts.value, chips: move(chips, cause) };
   };
   return (
     <>
@@ -20,7 +20,7 @@ export function Stakes() {
       <p class="soft">{text.t('panels.stakes.help')}</p>
       <ul class="stakes">
         {causesOf(session.callout).map((cause) => (
-          <CauseRow key={cause} cause={cause} count={chips[cause] ?? 0} lay={lay} canGive={unsureChips(chips) > 1} />
+          <CauseRow key={cause} cause={cause} count={chips[cause] ?? 0} lay={lay} />
         ))}
         <li class="stakes-unsure">
           <span class="first">{text.t('panels.stakes.unsure')}</span>
@@ -46,14 +46,15 @@ export function Stakes() {
   );
 }
 
+type Lay = (cause: CauseId, move: (chips: Chips, cause: CauseId) => Chips) => void;
+
 interface RowProps {
   readonly cause: CauseId;
   readonly count: number;
-  readonly canGive: boolean;
-  readonly lay: (cause: CauseId, by: 1 | -1) => void;
+  readonly lay: Lay;
 }
 
-function CauseRow({ cause, count, canGive, lay }: RowProps) {
+function CauseRow({ cause, count, lay }: RowProps) {
   const text = useText();
   const name = text.t(`names.cause.${cause}`);
   const spoken = `${sentence(name)}, ${text.t('panels.stakes.count', { count })}`;
@@ -63,15 +64,13 @@ function CauseRow({ cause, count, canGive, lay }: RowProps) {
         type="button"
         class="row"
         data-cause={cause}
-        // Not `disabled`: the row must keep the focus so that ← can still take a chip back.
-        aria-disabled={!canGive}
         aria-label={`${text.t('panels.stakes.give', { cause: name })}. ${spoken}`}
-        onClick={() => lay(cause, 1)}
+        onClick={() => lay(cause, given)}
         onKeyDown={(event) =>
           onKey(
             event,
-            () => lay(cause, 1),
-            () => lay(cause, -1),
+            () => lay(cause, given),
+            () => lay(cause, takenBack),
           )
         }
       >
@@ -83,7 +82,7 @@ function CauseRow({ cause, count, canGive, lay }: RowProps) {
         class="number"
         disabled={count === 0}
         aria-label={`${text.t('panels.stakes.takeBack', { cause: name })}. ${spoken}`}
-        onClick={() => lay(cause, -1)}
+        onClick={() => lay(cause, takenBack)}
       >
         <span aria-hidden="true">
           {text.number(count)} <span class="soft">−</span>

@@ -8,11 +8,23 @@ import type { Session } from '../session';
 
 export { CHIPS, type Chips, unsureChips };
 
-/** One chip more or less on a cause; the same chips where there is none to take. */
-export function moved(chips: Chips, cause: CauseId, by: 1 | -1): Chips {
-  const count = (chips[cause] ?? 0) + by;
-  if (count < 0 || unsureChips(chips) - by < 1) return chips;
-  return { ...chips, [cause]: count };
+/** One chip back from a cause to "not sure yet"; the same chips where there is none. */
+export function takenBack(chips: Chips, cause: CauseId): Chips {
+  const count = chips[cause] ?? 0;
+  return count === 0 ? chips : { ...chips, [cause]: count - 1 };
+}
+
+/**
+ * One chip more on a cause: from "not sure yet", or, when only its last chip lies there, from the other cause that has
+ * most. So a tap always moves belief, and there is nothing to clear away first.
+ */
+export function given(chips: Chips, cause: CauseId): Chips {
+  const more = { ...chips, [cause]: (chips[cause] ?? 0) + 1 };
+  if (unsureChips(chips) > 1) return more;
+  const [richest, most] = (Object.entries(chips) as [CauseId, number][])
+    .filter(([other]) => other !== cause)
+    .reduce(([best, top], [other, count]) => (count > top ? [other, count] : [best, top]), [cause, 0]);
+  return most === 0 ? chips : { ...more, [richest]: most - 1 };
 }
 
 export function currentChips(session: Session): Chips {

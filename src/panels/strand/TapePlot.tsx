@@ -1,5 +1,6 @@
 /** The tape drawn: one small plot a channel, all on the same time, marks as lines through them; and as a table. */
 import type { Tape } from '../../attempt/tape';
+import { ScrollX } from '../kit/ScrollX';
 import { channelName, channelText } from '../kit/say';
 import { useText } from '../kit/text';
 
@@ -66,7 +67,7 @@ export function TapeTable({ tape }: { readonly tape: Tape }) {
   const text = useText();
   const every = Math.max(1, Math.ceil(tape.samples.length / ROWS));
   return (
-    <div class="scroll-x" role="region" tabIndex={0} aria-label={text.t('panels.strand.table')}>
+    <ScrollX label={text.t('panels.strand.table')}>
       <table>
         <thead>
           <tr>
@@ -93,6 +94,6 @@ export function TapeTable({ tape }: { readonly tape: Tape }) {
             ))}
         </tbody>
       </table>
-    </div>
+    </ScrollX>
   );
 }
