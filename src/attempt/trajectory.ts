@@ -56,6 +56,7 @@ export function gridTime(index: number): number {
 /** One stretch between two events. */
 interface Segment {
   readonly event: MachineEvent | null;
+  readonly before: Segment | null;
   readonly t0: number;
   readonly machine: Machine;
   readonly controls: Controls;
@@ -71,7 +72,8 @@ export class Trajectory {
 
   constructor(machine: Machine) {
     const controls = machine.defaultControls;
-    this.segments = [newSegment(null, 0, machine, controls, asFound(machine, controls), null)];
+    const beginning = { event: null, before: null, t0: 0, machine, controls, stuck: null };
+    this.segments = [segmentFrom(beginning, asFound(machine, controls))];
   }
 
   /** The machine `t` whole seconds after the trainee's arrival, given what acted on it until then. */
@@ -96,10 +98,15 @@ export class Trajectory {
       snapshots[index] = machine.snapshot(states[index]!);
     } catch (error) {
       segment.stuck ??= codeOf(error);
-      if (index === 0) throw error;
-      snapshots[index] = this.snapshotOf(segment, index - 1);
+      snapshots[index] = this.lastBefore(segment, index, error);
     }
     return snapshots[index];
+  }
+
+  private lastBefore(segment: Segment, index: number, error: unknown): Snapshot {
+    if (index > 0) return this.snapshotOf(segment, index - 1);
+    if (!segment.before) throw error;
+    return this.snapshotOf(segment.before, this.reach(segment.before, segment.t0));
   }
 
   private segmentAt(events: readonly MachineEvent[], t: number): Segment {
@@ -115,17 +122,22 @@ export class Trajectory {
   }
 
   private following(before: Segment, event: MachineEvent): Segment {
-    const end = this.endOf(before, event.t);
-    if (before.stuck) return newSegment(event, event.t, before.machine, before.controls, end, before.stuck);
-    if (event.kind === 'controls') return newSegment(event, event.t, before.machine, event.controls, end, null);
-    if (event.kind === 'held') {
-      return { ...newSegment(event, event.t, before.machine, before.controls, end, null), ended: true };
-    }
-    try {
-      const { machine, state } = before.machine.repaired(end, event.faults);
-      return newSegment(event, event.t, machine, before.controls, state, null);
-    } catch (error) {
-      return newSegment(event, event.t, before.machine, before.controls, end, codeOf(error));
+    const { machine, controls, stuck } = before;
+    const next = { event, before, t0: event.t, machine, controls, stuck };
+    const state = this.endOf(before, event.t);
+    if (stuck) return segmentFrom(next, state);
+    switch (event.kind) {
+      case 'controls':
+        return segmentFrom({ ...next, controls: event.controls }, state);
+      case 'held':
+        return { ...segmentFrom(next, state), ended: true };
+      case 'faults':
+        try {
+          const repaired = machine.repaired(state, event.faults);
+          return segmentFrom({ ...next, machine: repaired.machine }, repaired.state);
+        } catch (error) {
+          return segmentFrom({ ...next, stuck: codeOf(error) }, state);
+        }
     }
   }
 
@@ -181,15 +193,10 @@ function asFound(machine: Machine, controls: Controls): MachineState {
   }
 }
 
-function newSegment(
-  event: MachineEvent | null,
-  t0: number,
-  machine: Machine,
-  controls: Controls,
-  state: MachineState,
-  stuck: string | null,
-): Segment {
-  return { event, t0, machine, controls, states: [at(state, t0)], snapshots: [], ended: stuck !== null, stuck };
+type Beginning = Pick<Segment, 'event' | 'before' | 't0' | 'machine' | 'controls' | 'stuck'>;
+
+function segmentFrom(beginning: Beginning, state: MachineState): Segment {
+  return { ...beginning, states: [at(state, beginning.t0)], snapshots: [], ended: beginning.stuck !== null };
 }
 
 function at(state: MachineState, time: number): MachineState {

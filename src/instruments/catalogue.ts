@@ -50,6 +50,7 @@ export const CATALOGUE: Readonly<Record<InstrumentId, Instrument>> = {
     spill: 0.001,
     hose: HOSE,
   },
+  // The liquid that fills its hose moves the machine: a careful person waits until that has passed.
   'high-gauge': {
     id: 'high-gauge',
     fits: ['port'],
@@ -58,7 +59,7 @@ export const CATALOGUE: Readonly<Record<InstrumentId, Instrument>> = {
     span: 5.5e6,
     resolution: { pressure: 1e3 },
     lag: 2,
-    dwell: 15,
+    dwell: 90,
     cost: { connect: 90, read: 10 },
     invasive: true,
     spill: 0.028,
