@@ -34,6 +34,11 @@ export const LAYERS = {
     packages: ['seedrandom'],
     why: 'the examiner emits message keys and computed values; words and screens are made from them elsewhere',
   },
+  'src/packs': {
+    may: CORE,
+    packages: ['zod'],
+    why: 'packs are drawn and proven where they are written, with what the examiner knows; nothing that runs needs it',
+  },
   'src/i18n': { may: CORE, packages: ['i18next'], why: 'catalogues and formats serve every face of the core alike' },
   'src/bench': {
     may: STYLED,

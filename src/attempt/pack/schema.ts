@@ -25,7 +25,7 @@ const everyOne =
 
 const PLANTS = everyOne<PlantId>()(['orifice-split', 'inverter-split']);
 const REFRIGERANTS = everyOne<RefrigerantId>()(['R-32', 'R-410A', 'R-134a', 'R-290', 'R-22']);
-const CAUSES = [...FAMILIES, 'no-fault'] as const;
+export const CAUSES = [...FAMILIES, 'no-fault'] as const;
 /** Adds the words that messages and the JSON Schema show for a field. */
 function described<Schema extends z.core.$ZodType>(schema: Schema, description: string): Schema {
   z.globalRegistry.add(schema, { description });
@@ -70,7 +70,7 @@ const calloutText = described(
   'title, complaint, site and history',
 );
 
-const callout = z.strictObject({
+export const calloutSchema = z.strictObject({
   id: id('id of the callout'),
   plant: choice(PLANTS),
   refrigerant: choice(REFRIGERANTS),
@@ -119,7 +119,7 @@ export const packSchema = z.strictObject({
     'weights of the six score parts; they sum to 100',
   ),
   callouts: described(
-    z.array(callout).check(z.minLength(1), z.maxLength(LIMITS.callouts)),
+    z.array(calloutSchema).check(z.minLength(1), z.maxLength(LIMITS.callouts)),
     `1 to ${LIMITS.callouts} callouts`,
   ),
 });

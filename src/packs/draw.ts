@@ -1,0 +1,73 @@
+/**
+ * From a blueprint to a pack. For each callout the cause is drawn from the tally that its work order prints, and its
+ * size from the prior that the examiner uses, so that both are true. Draws are independent: a cause may come twice and
+ * another not at all, so that nothing is learned by elimination.
+ */
+import { FAULTS, type FaultFamily } from '../../physics';
+import type { CauseId, Faults, PlantId } from '../../physics/types';
+import type { Callout, Pack } from '../attempt/pack/types';
+import { type Cell, cellsOf } from '../examiner/nodes';
+import { type Stream, stream } from '../instruments/streams';
+import type { Blueprint, Order } from './blueprint';
+import { withLookAlikes } from './lookAlikes';
+import { rootOf } from './roots';
+
+export interface Drawn {
+  readonly cause: CauseId;
+  readonly faults: Faults;
+}
+
+/** Decimal places of a severity: finer than anything that a reading tells. */
+const PLACES: Readonly<Record<FaultFamily['unit'], number>> = { share: 3, K: 1 };
+
+export function drawPack({ seed, wishes: _wishes, callouts, ...head }: Blueprint): Pack {
+  return { ...head, callouts: withLookAlikes(callouts.map((order) => drawCallout(order, seed))) };
+}
+
+function drawCallout(order: Order, seed: string): Callout {
+  const { faults, cause } = drawFault(order, seed);
+  return { ...order, faults, rootCause: rootOf(cause), machineSeed: `${seed}-${order.id}` };
+}
+
+/** What is wrong with the machine of one callout. */
+export function drawFault({ id, tally, plant }: Pick<Order, 'id' | 'tally' | 'plant'>, seed: string): Drawn {
+  const cause = drawCause(tally, stream(`${seed}/draw/${id}/cause`));
+  return { cause, faults: drawFaultOf(cause, plant, stream(`${seed}/draw/${id}/size`)) };
+}
+
+/** One of the last 100 calls like this. */
+export function drawCause(tally: Order['tally'], { uniform }: Stream): CauseId {
+  const counts = Object.entries(tally) as [CauseId, number][];
+  const total = counts.reduce((sum, [, count]) => sum + count, 0);
+  return pick(counts, ([, count]) => count / total, uniform())[0];
+}
+
+/** Fault key and severity of a cause: a cell by its weight, then evenly within it. */
+export function drawFaultOf(cause: CauseId, plant: PlantId, { uniform }: Stream): Faults {
+  const cells = cellsOf(plant, FAULTS).filter((cell) => cell.cause === cause);
+  const { key, from, to } = pick<Cell>(cells, ({ weight }) => weight, uniform());
+  if (key === '') return {};
+  const severity = from + (to - from) * uniform();
+  return { [key]: Number(severity.toFixed(PLACES[familyOf(cause).unit])) };
+}
+
+/** True where the drawn fault is neither barely visible nor beyond severe: a case to learn on. */
+export function isClear({ cause, faults }: Drawn): boolean {
+  if (cause === 'no-fault') return true;
+  const { slight, clear, severe } = familyOf(cause);
+  return Object.values(faults).every((each) => Math.abs(each) >= (slight + clear) / 2 && Math.abs(each) <= severe);
+}
+
+function familyOf(cause: CauseId): FaultFamily {
+  return FAULTS.find(({ id }) => id === cause)!;
+}
+
+/** `at` in [0, 1) lies in the share of the one returned; shares sum to 1. */
+function pick<T>(list: readonly T[], share: (each: T) => number, at: number): T {
+  let end = 0;
+  for (const each of list) {
+    end += share(each);
+    if (at < end) return each;
+  }
+  return list[list.length - 1];
+}

@@ -1,0 +1,43 @@
+/** Which callouts of a drawn pack look alike: offered to each other at the debrief. */
+import type { CauseId } from '../../physics/types';
+import type { Callout } from '../attempt/pack/types';
+
+/**
+ * Causes that trainers know to be taken for one another, the closest first. Common practice, no source; "nothing wrong"
+ * is taken for the mild form of what makes an innocent complaint.
+ */
+const ALIKE: Readonly<Record<CauseId, readonly CauseId[]>> = {
+  undercharge: ['drier-restriction', 'orifice-undersize', 'metering-valve-stuck-closing', 'filter-dirty', 'no-fault'],
+  overcharge: ['condenser-dirty', 'non-condensable', 'condenser-fan-slow', 'orifice-oversize'],
+  'non-condensable': ['overcharge', 'condenser-dirty', 'condenser-fan-slow'],
+  'drier-restriction': ['undercharge', 'orifice-undersize', 'metering-valve-stuck-closing'],
+  'condenser-dirty': ['overcharge', 'non-condensable', 'condenser-fan-slow'],
+  'condenser-fan-slow': ['condenser-dirty', 'overcharge', 'non-condensable'],
+  'filter-dirty': ['undercharge', 'evaporator-fan-slow'],
+  'evaporator-fan-slow': ['filter-dirty', 'undercharge'],
+  'compressor-leak-by': ['no-fault', 'orifice-oversize', 'metering-valve-stuck-opening', 'undercharge'],
+  'orifice-oversize': ['overcharge', 'compressor-leak-by'],
+  'orifice-undersize': ['drier-restriction', 'undercharge'],
+  'metering-valve-stuck-closing': ['undercharge', 'drier-restriction', 'thermistor-drift'],
+  'metering-valve-stuck-opening': ['thermistor-drift', 'overcharge', 'compressor-leak-by'],
+  'capacitor-weak': ['no-fault', 'condenser-fan-slow'],
+  'thermistor-drift': ['metering-valve-stuck-opening', 'metering-valve-stuck-closing', 'undercharge'],
+  'no-fault': ['undercharge', 'compressor-leak-by', 'capacitor-weak', 'filter-dirty'],
+};
+
+/** Each callout with the one of another cause that looks most like it, of the same plant where there is a choice. */
+export function withLookAlikes(callouts: readonly Callout[]): Callout[] {
+  return callouts.map((callout) => {
+    const alike = ALIKE[causeOf(callout)];
+    const rank = (other: Callout) =>
+      2 * alike.indexOf(causeOf(other)) + (other.plant === callout.plant && other.id !== callout.id ? 0 : 1);
+    const rivals = callouts.filter((other) => alike.includes(causeOf(other)));
+    if (rivals.length === 0) return callout;
+    const { id } = rivals.reduce((best, other) => (rank(other) < rank(best) ? other : best));
+    return { ...callout, lookAlike: id };
+  });
+}
+
+function causeOf({ faults }: Callout): CauseId {
+  return (Object.keys(faults)[0]?.split(':')[0] ?? 'no-fault') as CauseId;
+}

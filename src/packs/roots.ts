@@ -1,0 +1,26 @@
+/** What most often lies behind a cause. Common practice, no source. */
+import type { CauseId } from '../../physics/types';
+import type { RootCause } from '../attempt/types';
+
+const ROOTS: Readonly<Record<CauseId, RootCause | null>> = {
+  undercharge: 'leak-at-joint',
+  overcharge: 'overfilled-at-last-service',
+  'non-condensable': 'air-left-in-at-installation',
+  'drier-restriction': 'wet-or-dirty-circuit',
+  'condenser-dirty': 'no-cleaning',
+  'condenser-fan-slow': 'worn-motor',
+  'filter-dirty': 'no-cleaning',
+  'evaporator-fan-slow': 'worn-motor',
+  'compressor-leak-by': 'worn-compressor',
+  'orifice-oversize': 'wrong-part-fitted',
+  'orifice-undersize': 'wrong-part-fitted',
+  'metering-valve-stuck-closing': 'worn-valve',
+  'metering-valve-stuck-opening': 'worn-valve',
+  'capacitor-weak': 'aged-part',
+  'thermistor-drift': 'aged-part',
+  'no-fault': null,
+};
+
+export function rootOf(cause: CauseId): RootCause | null {
+  return ROOTS[cause];
+}
