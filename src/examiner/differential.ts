@@ -5,12 +5,11 @@
  */
 
 import type { MachineSetup, Snapshot } from '../../physics/types';
-import { NUISANCE_SPREAD } from '../attempt/seeds';
 import { channelValue } from '../instruments/places';
 import { channelsOf, regimeOf } from './channels';
 import { decodeDifferential, encodeDifferential } from './compact';
-import { fingerprint } from './fingerprint';
 import { type Draw, fitComponents } from './fit';
+import { type DifferentialOptions, DRAWS, differentialKey } from './key';
 import { type Cell, cellsOf } from './nodes';
 import { EVEN, latinScores, NUISANCE_NAMES, nuisanceAt } from './nuisance';
 import { type MachineSource, statesOf } from './source';
@@ -23,35 +22,6 @@ import type {
   JudgedState,
   Node,
 } from './types';
-
-export const DRAWS = 24;
-
-export interface DifferentialOptions {
-  readonly draws?: number;
-  /** seed of the draws of the machine's own differences */
-  readonly seed?: string;
-}
-
-/** Changes with everything that the result depends on. */
-export function differentialKey(
-  input: DifferentialInput,
-  source: MachineSource,
-  { draws = DRAWS, seed = 'differential' }: DifferentialOptions = {},
-): string {
-  const { plant, refrigerant, conditions } = input;
-  const cells = cellsOf(plant, source.families);
-  return fingerprint({
-    physics: source.version,
-    plant,
-    refrigerant,
-    conditions,
-    cells,
-    draws,
-    seed,
-    spread: NUISANCE_SPREAD,
-    channels: channelsOf(source.plant(input)),
-  });
-}
 
 /** Runs a node a step; the last value is the differential, rounded exactly as it is shipped. */
 export function* differentialSteps(

@@ -17,7 +17,7 @@ const NEGLIGIBLE = 1e-5;
 /** Below this a reading is not worth naming, bits. */
 export const LEAST_BITS = 0.02;
 /** Minutes to bring the machine into a state and let it settle, for ranking only. Common practice, no source. */
-const CHANGE: Readonly<Record<JudgedState, number>> = { running: 0, 'full-speed': 15, standing: 20 };
+export const CHANGE_MINUTES: Readonly<Record<JudgedState, number>> = { running: 0, 'full-speed': 15, standing: 20 };
 
 /** The belief of one moment, ready to be asked what readings are worth. */
 export interface Standpoint {
@@ -109,7 +109,7 @@ export function valueAll(point: Standpoint, bench: Bench): ValuedCandidate[] {
     .filter(({ channel, state }) => !taken.has(`${channel} ${state}`))
     .map((candidate) => {
       const first = needsAirFirst(candidate) ? missing : [];
-      const change = visited.has(candidate.state) ? 0 : CHANGE[candidate.state];
+      const change = visited.has(candidate.state) ? 0 : CHANGE_MINUTES[candidate.state];
       const cost = [...first, candidate].reduce((sum, { minutes }) => sum + minutes, change);
       return { ...candidate, bits: bitsOf(point, candidate), cost, first };
     });

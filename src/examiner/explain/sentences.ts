@@ -3,8 +3,10 @@
  * the catalogues hold the words (at most twelve a sentence, two numbers).
  */
 import type { CauseId } from '../../../physics/types';
-import { type Case, SUPPORTED } from '../case';
-import type { Grade, Message, MessageValue, Picture, Quantum, ValuedCandidate } from '../types';
+import { causeLogLikelihoods } from '../belief';
+import { type Case, observed, SUPPORTED } from '../case';
+import { LN2 } from '../numeric';
+import type { Band, Grade, Message, MessageValue, Picture, Quantum, ValuedCandidate } from '../types';
 import { type Expectations, separation } from './bands';
 import type { ReadQuantum } from './quanta';
 
@@ -83,21 +85,34 @@ function alike({ expectations, quanta, truth, rival }: Told): Message[] {
     .map(({ quantum, high }) => ({ key: high ? 'alike.high' : 'alike.low', values: { what: quantumValue(quantum) } }));
 }
 
-function tells({ picture, rival }: Told): Message[] {
+function tells({ one, picture, truth, rival }: Told): Message[] {
   if (!rival) return [{ key: 'tells.noRival', values: {} }];
-  if (!picture) return [{ key: 'tells.nothingRead', values: { rival: { kind: 'cause', id: rival } } }];
+  if (!picture) {
+    const seen = tellingLook(one, truth, rival);
+    if (seen) return [{ key: 'tells.seen', values: { what: { kind: 'channel', id: seen } } }];
+    return [{ key: 'tells.nothingRead', values: { rival: { kind: 'cause', id: rival } } }];
+  }
   const { quantum, kind, read, bands } = picture;
-  const [truth, other] = bands;
-  const band = ({ cause, low, high, run }: typeof truth): Message => ({
+  const band = ({ cause, low, high, run }: Band): Message => ({
     key: 'tells.band',
     values: { cause: { kind: 'cause', id: cause }, low: { kind, value: low, run }, high: { kind, value: high, run } },
   });
   return [
     { key: 'tells.this', values: { what: quantumValue(quantum) } },
     { key: 'tells.read', values: { value: { kind, value: read, run: `as-found/${picture.state}` } } },
-    band(truth),
-    band(other),
+    ...bands.map(band),
   ];
+}
+
+/** The look that speaks most for the truth against the rival; null where none speaks by a bit. */
+function tellingLook(one: Case, truth: CauseId, rival: CauseId): string | null {
+  const looks = observed(one.plain, one.judgedNotes).filter(({ kind }) => kind === 'classed');
+  const weighed = looks.map((look) => {
+    const likelihoods = causeLogLikelihoods(one.differential, [look], [truth, rival]);
+    return { channel: look.channel, bits: (likelihoods.get(truth)! - likelihoods.get(rival)!) / LN2 };
+  });
+  const best = weighed.sort((a, b) => b.bits - a.bits)[0];
+  return best && best.bits >= 1 ? best.channel : null;
 }
 
 /** What to do next time: the reading that was missed, or what cannot be told here. */
