@@ -12,10 +12,10 @@ export function HeadTools() {
       <button type="button" class="quiet" onClick={() => setOpen('settings')}>
         {text.t('app.nav.settings')}
       </button>
-      <button type="button" class="quiet" onClick={() => setOpen('about')}>
+      <button type="button" class="quiet head-about" onClick={() => setOpen('about')}>
         {text.t('app.nav.about')}
       </button>
-      {open === 'settings' && <Settings onClose={() => setOpen(null)} />}
+      {open === 'settings' && <Settings onClose={() => setOpen(null)} onAbout={() => setOpen('about')} />}
       {open === 'about' && <About onClose={() => setOpen(null)} />}
     </span>
   );

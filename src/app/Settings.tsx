@@ -32,7 +32,12 @@ function Choice<T extends string>(props: {
   );
 }
 
-export function Settings({ onClose }: { readonly onClose: () => void }) {
+interface Props {
+  readonly onClose: () => void;
+  readonly onAbout: () => void;
+}
+
+export function Settings({ onClose, onAbout }: Props) {
   const text = useText();
   return (
     <Dialog title={text.t('app.settings.title')} close={text.t('app.about.close')} onClose={onClose}>
@@ -67,6 +72,11 @@ export function Settings({ onClose }: { readonly onClose: () => void }) {
           ['off', text.t('app.settings.motionOff')],
         ]}
       />
+      <p>
+        <button type="button" onClick={onAbout}>
+          {text.t('app.nav.about')}
+        </button>
+      </p>
     </Dialog>
   );
 }

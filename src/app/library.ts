@@ -6,10 +6,9 @@ import type { Callout, Pack } from '../attempt/pack/types';
 import type { PackedDifferential } from '../examiner/compact';
 
 const packFiles = import.meta.glob<Pack>('../../scenarios/*.pack.json', { import: 'default' });
-const differentialFiles = import.meta.glob<Readonly<Record<string, PackedDifferential>>>(
-  '../../scenarios/*.differential.json',
-  { import: 'default' },
-);
+const differentialFiles = import.meta.glob<PackedDifferential>('../../scenarios/differentials/*.differential.json', {
+  import: 'default',
+});
 
 let shelf: Promise<readonly Pack[]> | null = null;
 
@@ -30,9 +29,15 @@ export async function findCallout(packId: string, calloutId: string): Promise<{ 
 }
 
 /**
- * What every rival of this callout would show, where it ships with the pack; null where it has to be computed here.
+ * What every rival of this callout would show, where it ships with the pack and was computed by this physics; null
+ * where it has to be computed here.
  */
-export async function shippedDifferential(pack: Pack, callout: Callout): Promise<PackedDifferential | null> {
-  const load = differentialFiles[`../../scenarios/${pack.id}.differential.json`];
-  return (await load?.())?.[callout.id] ?? null;
+export async function shippedDifferential(
+  pack: Pack,
+  callout: Callout,
+  physics: string,
+): Promise<PackedDifferential | null> {
+  const load = differentialFiles[`../../scenarios/differentials/${pack.id}.${callout.id}.differential.json`];
+  const shipped = await load?.();
+  return shipped?.physics === physics ? shipped : null;
 }

@@ -1,5 +1,5 @@
 /** One callout: the machine in the middle, one sheet at a time beside or under it, two rows that never go away. */
-import { useEffect, useRef, useState } from 'preact/hooks';
+import { useCallback, useEffect, useRef, useState } from 'preact/hooks';
 import type { BenchHandle } from '../../bench';
 import { DebriefScreen } from '../../panels/debrief/Debrief';
 import { FinishSheet, stageNow } from '../../panels/finish/FinishSheet';
@@ -46,6 +46,9 @@ function Bench({ onDebrief }: { readonly onDebrief: (() => void) | null }) {
   const width = useWidth();
   const bench = useRef<BenchHandle | null>(null);
   const [over, setOver] = useState<'keys' | 'command' | null>(null);
+  const setBench = useCallback((handle: BenchHandle | null) => {
+    bench.current = handle;
+  }, []);
   useKeys(session, bench, setOver);
   // Where there is room something always lies beside the machine; a phone shows the machine alone until asked.
   const fallback: SheetId | null = width === 'narrow' ? null : 'job';
@@ -58,12 +61,7 @@ function Bench({ onDebrief }: { readonly onDebrief: (() => void) | null }) {
   return (
     <main class="callout" data-width={width} data-sheet={sheet ?? 'none'}>
       <Title onDebrief={onDebrief} onKeys={() => setOver('keys')} onCommand={() => setOver('command')} />
-      <Stage
-        onBench={(handle) => {
-          bench.current = handle;
-        }}
-      />
-      {session.callout.mode === 'guided' && <Guide />}
+      <Stage onBench={setBench}>{session.callout.mode === 'guided' && <Guide />}</Stage>
       {sheet && <Sheet id={sheet} canClose={width === 'narrow'} />}
       {beside && (
         <section class="sheet notebook-beside" aria-labelledby="notebook">

@@ -1,12 +1,13 @@
 /** The drawn machine and what lies on it: the instrument in the hand, the last readings, the sheet of a place. */
 import { effect } from '@preact/signals';
+import type { ComponentChildren } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
 import type { AttemptState } from '../../attempt';
 import { type BenchHandle, benchWords, mountBench } from '../../bench';
 import type { Text } from '../../i18n';
-import { optionName, valueText } from '../../panels/kit/say';
+import { instrumentName, optionName, valueText } from '../../panels/kit/say';
 import { useText } from '../../panels/kit/text';
-import { sameOption } from '../../panels/place/options';
+import { type ReadingOption, sameOption } from '../../panels/place/options';
 import { PlaceSheet } from '../../panels/place/PlaceSheet';
 import { type Session, useSession } from '../../panels/session';
 import { reducedMotion, shownTheme, text as words } from '../preferences';
@@ -14,7 +15,13 @@ import { reducedMotion, shownTheme, text as words } from '../preferences';
 /** Tags that hang on the drawing at once: as many as the tray shows. */
 const TAGS = 3;
 
-export function Stage({ onBench }: { readonly onBench: (bench: BenchHandle | null) => void }) {
+interface Props {
+  readonly onBench: (bench: BenchHandle | null) => void;
+  /** lies over the top of the drawing */
+  readonly children?: ComponentChildren;
+}
+
+export function Stage({ onBench, children }: Props) {
   const text = useText();
   const session = useSession();
   const host = useRef<HTMLDivElement>(null);
@@ -46,27 +53,36 @@ export function Stage({ onBench }: { readonly onBench: (bench: BenchHandle | nul
   return (
     <section class="stage" aria-label={text.t('bench.name')}>
       <div class="stage-host" id="machine" tabIndex={-1} ref={host} />
-      <div class="stage-hand">
-        {held && (
-          <button
-            type="button"
-            aria-label={text.t('panels.place.putDownWhat', { instrument: optionName(text, held) })}
-            onClick={() => {
-              session.held.value = null;
-            }}
-          >
-            <span class="first">{optionName(text, held)}</span> <span aria-hidden="true">✕</span>
-          </button>
-        )}
-        {session.state.value.undo.length > 0 && (
-          <button type="button" onClick={() => session.dispatch({ kind: 'undo' })}>
-            <span aria-hidden="true">↶</span> {text.t('panels.tray.undo')}
-          </button>
-        )}
+      <div class="stage-over">
+        {children}
+        <div class="stage-hand">
+          {held && (
+            <button
+              type="button"
+              class="stage-held"
+              aria-label={text.t('panels.place.putDownWhat', { instrument: optionName(text, held) })}
+              onClick={() => {
+                session.held.value = null;
+              }}
+            >
+              <span class="first">{heldName(text, held)}</span> <span aria-hidden="true">✕</span>
+            </button>
+          )}
+          {session.state.value.undo.length > 0 && (
+            <button type="button" onClick={() => session.dispatch({ kind: 'undo' })}>
+              <span aria-hidden="true">↶</span> {text.t('panels.tray.undo')}
+            </button>
+          )}
+        </div>
       </div>
       {session.placeOpen.value && <PlaceSheet />}
     </section>
   );
+}
+
+/** Short: the place names the rest when it is read. */
+function heldName(text: Text, held: ReadingOption): string {
+  return held.channel ? optionName(text, held) : instrumentName(text, held.instrument);
 }
 
 /** Someone learning the machine sees into its pipes; someone practising sees what a person on site would. */

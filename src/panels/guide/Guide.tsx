@@ -46,7 +46,7 @@ export function Guide() {
           <p>{text.t(`guide.say.${step.id}`)}</p>
           <div class="wrap">
             {(step.place || step.sheet) && (
-              <button type="button" onClick={show}>
+              <button type="button" class="guide-show" onClick={show}>
                 {text.t('guide.show')}
               </button>
             )}

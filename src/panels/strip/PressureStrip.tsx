@@ -10,9 +10,10 @@ import { useText } from '../kit/text';
 import { useSession } from '../session';
 import { ladder, pressureAt, type Rung } from './ladder';
 
-const HEIGHT = 300;
+const HEIGHT = 210;
 const TOP = 10;
-const BODY = { left: 92, right: 148 } as const;
+const WIDTH = 170;
+const BODY = { left: 62, right: 110 } as const;
 
 interface Props {
   readonly note: Note;
@@ -48,34 +49,71 @@ export function PressureStrip({ note, onTake }: Props) {
       <figcaption>
         <strong>{name}</strong> <span class="soft">({text.t(`panels.strip.${side}`)})</span>
       </figcaption>
-      <svg viewBox={`0 0 240 ${HEIGHT + 2 * TOP}`} role="img" aria-label={spoken}>
-        <defs>
-          <pattern
-            id={`${id}-hatch`}
-            width={side === 'high' ? 5 : 11}
-            height={side === 'high' ? 5 : 11}
-            patternUnits="userSpaceOnUse"
-            patternTransform="rotate(45)"
-          >
-            <line x1="0" y1="0" x2="0" y2="11" class="strip-hatch" />
-          </pattern>
-        </defs>
-        <rect
-          x={BODY.left}
-          y={TOP}
-          width={BODY.right - BODY.left}
-          height={HEIGHT}
-          fill={`url(#${id}-hatch)`}
-          class="strip-body"
-        />
-        <Edge rungs={shape.pressures} x={BODY.left} to={-1} format={(value) => text.number(value)} />
-        <Edge rungs={shape.temperatures} x={BODY.right} to={1} format={(value) => text.number(value)} />
-        <line x1={BODY.left - 30} x2={BODY.right + 30} y1={y(dew)} y2={y(dew)} class="strip-pointer" />
-      </svg>
-      <p class="strip-units soft">
-        <span>{text.unit(gauge ? 'pressureGauge' : 'pressure')}</span>
-        <span>{text.unit('temperature')}</span>
-      </p>
+      <div class="strip-ladder">
+        <svg viewBox={`0 0 ${WIDTH} ${HEIGHT + 2 * TOP}`} role="img" aria-label={spoken}>
+          <defs>
+            <pattern
+              id={`${id}-hatch`}
+              width={side === 'high' ? 5 : 11}
+              height={side === 'high' ? 5 : 11}
+              patternUnits="userSpaceOnUse"
+              patternTransform="rotate(45)"
+            >
+              <line x1="0" y1="0" x2="0" y2="11" class="strip-hatch" />
+            </pattern>
+          </defs>
+          <rect
+            x={BODY.left}
+            y={TOP}
+            width={BODY.right - BODY.left}
+            height={HEIGHT}
+            fill={`url(#${id}-hatch)`}
+            class="strip-body"
+          />
+          <Edge rungs={shape.pressures} x={BODY.left} to={-1} format={(value) => text.number(value)} />
+          <Edge rungs={shape.temperatures} x={BODY.right} to={1} format={(value) => text.number(value)} />
+          <line x1={BODY.left - 14} x2={BODY.right + 14} y1={y(dew)} y2={y(dew)} class="strip-pointer" />
+        </svg>
+        <p class="strip-units soft">
+          <span>{text.unit(gauge ? 'pressureGauge' : 'pressure')}</span>
+          <span>{text.unit('temperature')}</span>
+        </p>
+      </div>
+      <div class="strip-side">
+        <dl class="strip-read">
+          <div>
+            <dt>{text.t('panels.strip.pointer')}</dt>
+            <dd class="number">{shown(pointer)}</dd>
+          </div>
+          {(['dew', 'bubble'] as const).map((line) => {
+            const temperature = line === 'dew' ? dew : bubble;
+            return (
+              <div key={line}>
+                <dt>{text.t(`panels.strip.${line}`)}</dt>
+                <dd class="number">{text.quantity('temperature', temperature)}</dd>
+                {onTake && (
+                  <button type="button" onClick={() => onTake(line, temperature)}>
+                    {text.t(`panels.sums.${line}`)}
+                  </button>
+                )}
+              </div>
+            );
+          })}
+        </dl>
+        <fieldset class="strip-scale">
+          <legend class="soft">{text.t('panels.strip.scale')}</legend>
+          <span class="pair">
+            {[true, false].map((as) => (
+              <button type="button" key={String(as)} aria-pressed={gauge === as} onClick={() => setGauge(as)}>
+                {text.t(as ? 'panels.strip.gauge' : 'panels.strip.absolute')}
+              </button>
+            ))}
+          </span>
+        </fieldset>
+        <p class="soft">
+          {text.t('panels.strip.atmosphere', { pressure: text.quantity('pressure', atmosphere, 100) })}
+        </p>
+      </div>
       <label class="strip-move">
         <span class="hidden">{text.t('panels.strip.pointer')}</span>
         <input
@@ -87,37 +125,6 @@ export function PressureStrip({ note, onTake }: Props) {
           onInput={(event) => setPointer(1000 * Number(event.currentTarget.value))}
         />
       </label>
-      <dl class="strip-read">
-        <div>
-          <dt>{text.t('panels.strip.pointer')}</dt>
-          <dd class="number">{shown(pointer)}</dd>
-        </div>
-        {(['dew', 'bubble'] as const).map((line) => {
-          const temperature = line === 'dew' ? dew : bubble;
-          return (
-            <div key={line}>
-              <dt>{text.t(`panels.strip.${line}`)}</dt>
-              <dd class="number">{text.quantity('temperature', temperature)}</dd>
-              {onTake && (
-                <button type="button" onClick={() => onTake(line, temperature)}>
-                  {text.t(`panels.sums.${line}`)}
-                </button>
-              )}
-            </div>
-          );
-        })}
-      </dl>
-      <fieldset class="strip-scale">
-        <legend class="soft">{text.t('panels.strip.scale')}</legend>
-        <span class="pair">
-          {[true, false].map((as) => (
-            <button type="button" key={String(as)} aria-pressed={gauge === as} onClick={() => setGauge(as)}>
-              {text.t(as ? 'panels.strip.gauge' : 'panels.strip.absolute')}
-            </button>
-          ))}
-        </span>
-      </fieldset>
-      <p class="soft">{text.t('panels.strip.atmosphere', { pressure: text.quantity('pressure', atmosphere, 100) })}</p>
     </figure>
   );
 }

@@ -19,7 +19,7 @@ export interface Ladder {
 }
 
 /** Saturation temperatures, K, that the ladders of the two sides reach from and to. */
-const REACH = { low: [243.15, 308.15], high: [288.15, 348.15] } as const;
+const REACH = { low: [253.15, 293.15], high: [298.15, 338.15] } as const;
 /** K beyond the pointer that stay on the ladder. */
 const ROOM = 6;
 
@@ -41,7 +41,7 @@ export function ladder(
   const kind = offset === 0 ? 'pressure' : 'pressureGauge';
   const from = pressureAt(saturation, low);
   const to = pressureAt(saturation, high);
-  const [minor, each] = system === 'si' ? [50, 4] : [10, 5];
+  const [minor, each] = system === 'si' ? [50, 2] : [10, 2];
   const rungs = steps(toShown(kind, from - offset, system), toShown(kind, to - offset, system), minor, each);
   const pressures: Rung[] = [];
   let last = Number.NEGATIVE_INFINITY;
@@ -49,7 +49,7 @@ export function ladder(
     const t = saturation.tDew(fromShown(kind, value, system) + offset);
     if (t === null) continue;
     // Near the bottom the rungs crowd: a label needs its room.
-    const free = at(t) - last >= 0.055;
+    const free = at(t) - last >= 0.085;
     if (major && free) last = at(t);
     pressures.push({ at: at(t), label: major && free ? value : null });
   }
