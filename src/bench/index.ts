@@ -1,4 +1,13 @@
 export { describeBench, type Sentence, sentenceText } from './describe';
 export { mountBench } from './mount';
-export type { BenchHandle, BenchOptions, BenchWords, Light, Motion, PlacePosition, ViewId } from './types';
+export type {
+  BenchHandle,
+  BenchOptions,
+  BenchWords,
+  Light,
+  Motion,
+  PlacePosition,
+  RendererChoice,
+  ViewId,
+} from './types';
 export { benchWords } from './words';

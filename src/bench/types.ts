@@ -3,8 +3,9 @@ import type { Place, PlantDrawing, Snapshot } from '../../physics/types';
 import type { ViewId } from './geometry/layout';
 import type { Light } from './paint/palette';
 import type { Motion } from './scene/stage';
+import type { RendererChoice } from './scene/start';
 
-export type { Light, Motion, ViewId };
+export type { Light, Motion, RendererChoice, ViewId };
 
 /** Words that the bench shows or says; the app makes them from the catalogues (`bench.*`) in the reader's language. */
 export interface BenchWords {
@@ -28,8 +29,8 @@ export interface BenchOptions {
   readonly motion?: Motion;
   /** false hides what runs inside the pipes and shows only what a person standing there could see */
   readonly inside?: boolean;
-  /** 'canvas' spares slow machines without a graphics chip (and tests) the software WebGL */
-  readonly renderer?: 'auto' | 'canvas';
+  /** 'auto' (if left out) takes WebGL only where a graphics chip does it */
+  readonly renderer?: RendererChoice;
   /** called when the picture cannot be drawn; the places go on working */
   readonly onFailure?: (error: Error) => void;
 }

@@ -145,7 +145,8 @@ describe.each(plants)('what runs in the pipes of $id', (plant) => {
 
 describe('sentences', () => {
   test.each(plants)('$id: both languages say the same things in as many sentences, with no key left over', (plant) => {
-    for (const faults of [{}, { undercharge: 0.3 }, { 'filter-dirty': 0.5 }, { 'condenser-dirty': 0.5 }]) {
+    const cases: Faults[] = [{}, { undercharge: 0.3 }, { 'filter-dirty': 0.5 }, { 'condenser-dirty': 0.5 }];
+    for (const faults of cases) {
       const snapshot = settled(plant, faults);
       for (const inside of [true, false]) {
         const english = sentences(plant, snapshot, 'en', inside);

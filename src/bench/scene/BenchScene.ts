@@ -114,6 +114,7 @@ export class BenchScene extends Scene {
     this.addLayer('works', DEPTH.works, { x: 0, y: 0, width: this.groundwork.width, height: this.groundwork.height });
     for (const part of this.drawing.parts) this.addForeground(part);
     this.movers = this.makeMovers(stage);
+    stage.flush();
     this.painted = '';
     this.sincePaint = Number.POSITIVE_INFINITY;
     this.paintWorks();
@@ -182,6 +183,7 @@ export class BenchScene extends Scene {
     if (!this.snapshot) return;
     const seconds = this.look.motion === 'reduced' ? 0 : elapsed;
     for (const mover of this.movers) mover.update(this.snapshot, seconds);
+    this.stage?.flush();
     this.rest();
   }
 

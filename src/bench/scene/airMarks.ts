@@ -3,6 +3,7 @@ import type { GameObjects } from 'phaser';
 import type { DrawnAir, Snapshot } from '../../../physics/types';
 import { Route, type Spot } from '../geometry/route';
 import { mixColours, type Palette, warmthColour } from '../paint/palette';
+import type { Picture } from './spriteSheet';
 import { DEPTH, type Mover, type Stage } from './stage';
 
 const SPACING = 0.3;
@@ -11,7 +12,7 @@ const SIZE = 0.17;
 const SPEED_PER_FLOW = 1.1;
 const FASTEST = 1.3;
 const SLOWEST_SEEN = 0.06;
-/** Air is shown in steps of this many K, each with a texture of its own. */
+/** Air is shown in steps of this many K, each with a picture of its own: the canvas renderer knows no tint. */
 const WARMTH_STEP = 2;
 
 interface Flight {
@@ -36,7 +37,7 @@ export class AirMarks implements Mover {
 
   update(snapshot: Snapshot, seconds: number): void {
     const { probes, looks } = snapshot;
-    const textures = this.textures(snapshot);
+    const pictures = this.pictures(snapshot);
     for (const flight of this.flights) {
       const { air, route, wings } = flight;
       const isOutdoor = air.role === 'condenser';
@@ -46,7 +47,7 @@ export class AirMarks implements Mover {
       const speed = flow <= 0 ? 0 : Math.min(FASTEST, Math.max(SLOWEST_SEEN, flow * SPEED_PER_FLOW));
       const spacing = route.length / wings.length;
       flight.phase = (flight.phase + (speed * seconds) / spacing) % wings.length;
-      const texture = textures[`${air.role}-${air.stage}`];
+      const picture = pictures[`${air.role}-${air.stage}`];
       for (let i = 0; i < wings.length; i++) {
         const distance = ((i + flight.phase) % wings.length) * spacing;
         const share = distance / route.length;
@@ -54,19 +55,19 @@ export class AirMarks implements Mover {
         wings[i]
           .setPosition(this.stage.x(this.spot.x), this.stage.y(this.spot.y))
           .setRotation(this.spot.angle)
-          .setTexture(texture)
+          .setTexture(picture.key, picture.frame)
           .setAlpha(flow > 0 ? Math.min(1, 5 * share, 5 * (1 - share)) : 0);
       }
     }
   }
 
-  private textures(snapshot: Snapshot): Record<`${DrawnAir['role']}-${DrawnAir['stage']}`, string> {
+  private pictures(snapshot: Snapshot): Record<`${DrawnAir['role']}-${DrawnAir['stage']}`, Picture> {
     const { probes } = snapshot;
     const of = (kelvin: number) => {
-      if (!this.stage.inside) return this.stage.sprite('wing', this.stage.size(SIZE), this.stage.palette.air);
+      if (!this.stage.inside) return this.stage.picture('wing', SIZE, this.stage.palette.air);
       const step = Math.round(kelvin / WARMTH_STEP) * WARMTH_STEP;
       const colour = towardInk(this.stage.palette, step);
-      return this.stage.sprite('wing', this.stage.size(SIZE), colour);
+      return this.stage.picture('wing', SIZE, colour);
     };
     return {
       'condenser-entering': of(probes.condenserEnteringAirTemp.value),

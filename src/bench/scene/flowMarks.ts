@@ -14,6 +14,8 @@ import { DEPTH, type Mover, type Stage } from './stage';
 const SLOWING = 0.1;
 const FASTEST = 1.4;
 const SPACING = 0.17;
+/** Size of a mark as a share of its channel. */
+const MARK = 0.8;
 /** Where nothing may move, each of these marks is an arrow. */
 const ARROW_EVERY = 4;
 /** Two-phase flow always shows some of either mark, however little of one there is by volume. */
@@ -38,7 +40,7 @@ export class FlowMarks implements Mover {
 
   private trainFor(reach: Reach): Train {
     const count = Math.max(1, Math.round(reach.route.length / SPACING));
-    const size = reach.width * 0.8;
+    const size = reach.width * MARK;
     const marks: GameObjects.Image[] = [];
     for (let i = 0; i < count; i++) {
       const plain = this.stage.inside ? 'dot' : 'stream';
@@ -63,8 +65,8 @@ export class FlowMarks implements Mover {
   private place(train: Train, k: number, snapshot: Snapshot, flows: boolean): void {
     const { stage, spot, content } = this;
     const { reach, marks, isRing } = train;
-    const dot = stage.sprite('dot', stage.size(reach.width * 0.8));
-    const ring = stage.sprite('ring', stage.size(reach.width * 0.8));
+    const dot = stage.picture('dot', reach.width * MARK);
+    const ring = stage.picture('ring', reach.width * MARK);
     for (let i = 0; i < marks.length; i++) {
       const distance = ((i + train.phase) % marks.length) * train.spacing;
       reach.route.at(distance, spot);
@@ -82,7 +84,8 @@ export class FlowMarks implements Mover {
       const rings = ringShare(content.gas) > grain(i, 100 + k);
       if (rings === isRing[i]) continue;
       isRing[i] = rings;
-      mark.setTexture(rings ? ring : dot);
+      const { key, frame } = rings ? ring : dot;
+      mark.setTexture(key, frame);
     }
   }
 

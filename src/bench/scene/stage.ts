@@ -4,7 +4,8 @@ import type { PlantDrawing, Snapshot } from '../../../physics/types';
 import type { Layout } from '../geometry/layout';
 import type { Reach } from '../model/reaches';
 import type { Palette } from '../paint/palette';
-import { SPRITES, type SpriteName } from '../paint/sprites';
+import type { SpriteName } from '../paint/sprites';
+import { type Picture, SpriteSheet } from './spriteSheet';
 
 export type Motion = 'full' | 'reduced';
 
@@ -18,7 +19,7 @@ export interface Mover {
 }
 
 export class Stage {
-  private readonly keys = new Set<string>();
+  private readonly sheet: SpriteSheet;
 
   constructor(
     readonly scene: Scene,
@@ -31,8 +32,10 @@ export class Stage {
     readonly motion: Motion,
     /** whether one sees what is inside the pipes */
     readonly inside: boolean,
-    private readonly prefix: string,
-  ) {}
+    prefix: string,
+  ) {
+    this.sheet = new SpriteSheet(scene, palette, density, prefix);
+  }
 
   /** Device px of a length in metres. */
   size(metres: number): number {
@@ -47,26 +50,20 @@ export class Stage {
     return (this.layout.top + metres * this.layout.scale) * this.density;
   }
 
-  /** Texture of a small picture, painted once a stage. The canvas renderer knows no tint: a colour is a texture. */
-  sprite(name: SpriteName, pixels: number, colour = this.palette.ink): string {
-    const side = Math.max(4, Math.ceil(pixels));
-    const key = `${this.prefix}${name}:${side}:${colour}`;
-    if (!this.keys.has(key)) {
-      const texture = this.scene.textures.createCanvas(key, side, side);
-      if (!texture) throw new Error(`the texture "${key}" exists already`);
-      SPRITES[name](texture.context, side, this.palette, colour);
-      texture.refresh();
-      this.keys.add(key);
-    }
-    return key;
+  picture(name: SpriteName, metres: number, colour = this.palette.ink): Picture {
+    return this.sheet.picture(name, this.size(metres), colour);
   }
 
   image(name: SpriteName, metres: number, depth: number): GameObjects.Image {
-    return this.scene.add.image(0, 0, this.sprite(name, this.size(metres))).setDepth(depth);
+    const { key, frame } = this.picture(name, metres);
+    return this.scene.add.image(0, 0, key, frame).setDepth(depth);
+  }
+
+  flush(): void {
+    this.sheet.flush();
   }
 
   destroy(): void {
-    for (const key of this.keys) this.scene.textures.remove(key);
-    this.keys.clear();
+    this.sheet.destroy();
   }
 }

@@ -1,8 +1,10 @@
 /** Starts Phaser. Only this file and what it imports load Phaser; `mount.ts` fetches it when a bench is opened. */
-import { AUTO, CANVAS, Game, Scale } from 'phaser';
+import { CANVAS, Game, Scale, WEBGL } from 'phaser';
 import type { PlantDrawing, Snapshot } from '../../../physics/types';
 import type { Reach } from '../model/reaches';
 import { BenchScene, type Look } from './BenchScene';
+
+export type RendererChoice = 'auto' | 'canvas' | 'webgl';
 
 export interface RunningScene {
   show(snapshot: Snapshot): void;
@@ -21,7 +23,7 @@ export function startScene(
   drawing: PlantDrawing,
   reaches: readonly Reach[],
   look: Look,
-  renderer: 'auto' | 'canvas',
+  renderer: RendererChoice,
 ): Promise<RunningScene> {
   return new Promise((resolve) => {
     const scene = new BenchScene(drawing, reaches, look, () => {
@@ -29,7 +31,7 @@ export function startScene(
       resolve(running);
     });
     const game = new Game({
-      type: renderer === 'canvas' ? CANVAS : AUTO,
+      type: isWebGL(renderer) ? WEBGL : CANVAS,
       parent: host,
       width: Math.ceil(look.layout.width * look.density),
       height: Math.ceil(look.layout.height * look.density),
@@ -41,7 +43,8 @@ export function startScene(
       disableContextMenu: false,
       input: { keyboard: false, mouse: false, touch: false, gamepad: false, windowEvents: false },
       audio: { noAudio: true },
-      render: { antialiasGL: false, powerPreference: 'low-power' },
+      // One texture a batch: see spriteSheet.ts.
+      render: { antialiasGL: false, maxTextures: 1, powerPreference: 'low-power' },
     });
     const running: RunningScene = {
       show: (snapshot) => scene.setSnapshot(snapshot),
@@ -58,4 +61,18 @@ export function startScene(
       },
     };
   });
+}
+
+/** How renderers without a chip name themselves; not every browser owns up by `failIfMajorPerformanceCaveat`. */
+const SOFTWARE = /swiftshader|llvmpipe|softpipe|software|basic render/i;
+
+/** WebGL where a graphics chip does it; made in software it is slower than the plain canvas (20 against 60 frames/s). */
+function isWebGL(choice: RendererChoice): boolean {
+  if (choice !== 'auto') return choice === 'webgl';
+  const probe = document.createElement('canvas').getContext('webgl', { failIfMajorPerformanceCaveat: true });
+  if (!probe) return false;
+  const names = probe.getExtension('WEBGL_debug_renderer_info');
+  const maker = String(probe.getParameter(names ? names.UNMASKED_RENDERER_WEBGL : probe.RENDERER));
+  probe.getExtension('WEBGL_lose_context')?.loseContext();
+  return !SOFTWARE.test(maker);
 }

@@ -7,7 +7,14 @@ import '../../../src/styles/tokens.css';
 import '../../../src/styles/base.css';
 import './page.css';
 import { createMachine, type PlantId, plantDescription, type Snapshot } from '../../../physics';
-import { type BenchHandle, benchWords, describeBench, mountBench, sentenceText } from '../../../src/bench';
+import {
+  type BenchHandle,
+  benchWords,
+  describeBench,
+  mountBench,
+  type RendererChoice,
+  sentenceText,
+} from '../../../src/bench';
 import { createText, type Language } from '../../../src/i18n';
 
 declare global {
@@ -56,7 +63,7 @@ async function mount(): Promise<BenchHandle> {
     light: theme,
     motion: ask('motion', 'full') === 'reduced' ? 'reduced' : 'full',
     inside,
-    renderer: ask('renderer', 'canvas') === 'auto' ? 'auto' : 'canvas',
+    renderer: ask('renderer', 'canvas') as RendererChoice,
     onFailure: (error) => console.error(error),
   });
   handle.update(snapshot);
