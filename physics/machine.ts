@@ -2,6 +2,7 @@
  * One machine, compiled once: steady states, time steps, snapshots. The only door of the physics besides the fluids.
  */
 import { PhysicsError } from './errors';
+import { WALL_FIELDS } from './parts/coil';
 import { plantDescription } from './plants';
 import { flowSnapshot } from './snapshot';
 import { advance, restore } from './solve/advance';
@@ -211,7 +212,7 @@ function settingOf(rig: Rig, controls: Controls): Setting {
 /** Ice on the segments whose wall freezes in this steady state, kg each. */
 function freezingSegments(rig: Rig, kg: number): number[] {
   const { evaporator } = rig.circuit;
-  return Array.from(evaporator.temperature, (_, i) => (evaporator.walls[i] < 273.15 ? kg : 0));
+  return Array.from(evaporator.temperature, (_, i) => (evaporator.walls[i * WALL_FIELDS] < 273.15 ? kg : 0));
 }
 
 /** What the controller would say of itself while it runs in this steady state (a limit that it would stop on included). */

@@ -4,6 +4,7 @@
 import { wetBulb, wSaturated } from './air/moistAir';
 import * as L from './fluids/layout';
 import { leavingTemperature } from './parts/airStream';
+import { WALL_FIELDS } from './parts/coil';
 import { motorCurrent } from './parts/motor';
 import type { Rig } from './solve/compile';
 import { reported, sensorTruth } from './solve/control';
@@ -30,7 +31,7 @@ export function segments(coil: Rig['circuit']['condenser'], frost: readonly numb
   return Array.from(coil.temperature, (temperature, i) => ({
     temperature,
     quality: coil.quality[i],
-    wall: coil.walls[i],
+    wall: coil.walls[i * WALL_FIELDS],
     frost: frost[i] ?? 0,
   }));
 }

@@ -4,6 +4,7 @@
 import { wetBulb, wSaturated } from './air/moistAir';
 import * as L from './fluids/layout';
 import { leavingTemperature } from './parts/airStream';
+import { WALL_FIELDS } from './parts/coil';
 import { motorCurrent } from './parts/motor';
 import { FROST_COVER, probesOf } from './snapshot';
 import type { Rig } from './solve/compile';
@@ -129,10 +130,10 @@ export function stillSnapshot(rig: Rig, state: CircuitState): Snapshot {
     'suction-port': side(low, pLow, pipes.suction, true, flow),
   };
   const coil = (walls: readonly number[], vessel: typeof high, frost: readonly number[]): CoilSegment[] =>
-    Array.from({ length: walls.length }, (_, i) => ({
+    Array.from({ length: walls.length / WALL_FIELDS }, (_, i) => ({
       temperature: vessel.temperature,
       quality: vessel.quality,
-      wall: walls[i],
+      wall: walls[i * WALL_FIELDS],
       frost: frost[i] ?? 0,
     }));
   const glass = 1 - Math.min(1, high.liquidShare / 0.02);

@@ -9,10 +9,10 @@ import type { Fault } from './types';
 export const COMPRESSOR_LEAK_BY: Fault = {
   id: 'compressor-leak-by',
   plants: ['orifice-split', 'inverter-split'],
-  slight: 0.06,
-  clear: 0.15,
-  severe: 0.25,
-  max: 0.4,
+  slight: 0.08,
+  clear: 0.22,
+  severe: 0.32,
+  max: 0.45,
   unit: 'share',
   apply(machine, severity, design) {
     const flux = nozzleFlux(design.pDischarge, design.rhoDischarge, design.pSuction);

@@ -8,9 +8,9 @@ import type { Fault } from './types';
 export const CONDENSER_DIRTY: Fault = {
   id: 'condenser-dirty',
   plants: ['orifice-split', 'inverter-split'],
-  slight: 0.15,
-  clear: 0.35,
-  severe: 0.5,
+  slight: 0.25,
+  clear: 0.5,
+  severe: 0.6,
   max: 0.65,
   unit: 'share',
   apply(machine, severity) {

@@ -7,9 +7,9 @@ import type { Fault } from './types';
 export const CONDENSER_FAN_SLOW: Fault = {
   id: 'condenser-fan-slow',
   plants: ['orifice-split', 'inverter-split'],
-  slight: 0.15,
-  clear: 0.35,
-  severe: 0.5,
+  slight: 0.25,
+  clear: 0.5,
+  severe: 0.6,
   max: 0.65,
   unit: 'share',
   apply(machine, severity) {

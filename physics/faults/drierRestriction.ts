@@ -8,10 +8,10 @@ import type { Fault } from './types';
 export const DRIER_RESTRICTION: Fault = {
   id: 'drier-restriction',
   plants: ['orifice-split', 'inverter-split'],
-  slight: 0.15,
-  clear: 0.35,
-  severe: 0.5,
-  max: 0.6,
+  slight: 0.25,
+  clear: 0.6,
+  severe: 0.8,
+  max: 0.9,
   unit: 'share',
   apply(machine, severity, design) {
     const drop = severity * (design.pHigh - design.pLow);

@@ -7,9 +7,9 @@ import type { Fault } from './types';
 export const EVAPORATOR_FAN_SLOW: Fault = {
   id: 'evaporator-fan-slow',
   plants: ['orifice-split', 'inverter-split'],
-  slight: 0.15,
-  clear: 0.35,
-  severe: 0.5,
+  slight: 0.2,
+  clear: 0.45,
+  severe: 0.6,
   max: 0.7,
   unit: 'share',
   apply(machine, severity) {

@@ -8,9 +8,9 @@ import type { Fault } from './types';
 export const FILTER_DIRTY: Fault = {
   id: 'filter-dirty',
   plants: ['orifice-split', 'inverter-split'],
-  slight: 0.15,
-  clear: 0.35,
-  severe: 0.5,
+  slight: 0.2,
+  clear: 0.45,
+  severe: 0.6,
   max: 0.7,
   unit: 'share',
   apply(machine, severity) {

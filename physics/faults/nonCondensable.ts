@@ -8,9 +8,9 @@ import type { Fault } from './types';
 export const NON_CONDENSABLE: Fault = {
   id: 'non-condensable',
   plants: ['orifice-split', 'inverter-split'],
-  slight: 0.02,
-  clear: 0.05,
-  severe: 0.09,
+  slight: 0.03,
+  clear: 0.065,
+  severe: 0.1,
   max: 0.15,
   unit: 'share',
   apply(machine, severity) {

@@ -7,9 +7,9 @@ import type { Fault } from './types';
 export const ORIFICE_OVERSIZE: Fault = {
   id: 'orifice-oversize',
   plants: ['orifice-split'],
-  slight: 0.08,
-  clear: 0.2,
-  severe: 0.35,
+  slight: 0.12,
+  clear: 0.28,
+  severe: 0.4,
   max: 0.5,
   unit: 'share',
   apply(machine, severity) {

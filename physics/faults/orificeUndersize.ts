@@ -7,9 +7,9 @@ import type { Fault } from './types';
 export const ORIFICE_UNDERSIZE: Fault = {
   id: 'orifice-undersize',
   plants: ['orifice-split'],
-  slight: 0.08,
-  clear: 0.2,
-  severe: 0.3,
+  slight: 0.1,
+  clear: 0.24,
+  severe: 0.33,
   max: 0.45,
   unit: 'share',
   apply(machine, severity) {

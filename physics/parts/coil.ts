@@ -2,9 +2,10 @@
  * Fin-and-tube coil, marched along the refrigerant in equal wall segments that are split exactly at phase boundaries.
  *
  * Steady zone: with sink (k, t) of the air side the refrigerant approaches t with U = 1/(1/U_ref + 1/k).
- * Time step: a segment's wall departs from its steady wall by D, uniform over the segment, which follows implicitly from
- * the wall a step ago. D is zero at rest, so the time step rests exactly at the steady state. What the wall stores is air
- * heat minus refrigerant heat.
+ * Time step: what the wall stores joins the sink (conductance C/dt toward the zone's wall a step ago), shifted by the
+ * small difference that a uniform old wall makes against the steady profile; so the time step rests exactly at the steady
+ * state. A segment's energy is its mean wall, which changes by air heat minus refrigerant heat; the zones' walls are a
+ * pattern around that mean.
  *
  * Assumptions: every segment meets entering air (one row deep); no axial conduction; pressure of the whole coil at its
  * mean (drops are taken outside); saturation temperature linear in quality. Mass by Zivi's void fraction.
@@ -42,11 +43,18 @@ const { H_L, H_V, T_BUB, T_DEW, RHO_L, RHO_V, CP_L, CP_V, P, OUT_T, OUT_RHO, OUT
 
 /** Heat of evaporation of water at 0 °C, J/kg (ASHRAE Fundamentals): the latent share of the air's heat. */
 const WATER = 2.501e6;
-/** K of departure below which a second pass changes nothing */
-const AT_REST = 1e-10;
+/** Walls of a coil: per segment its mean, then the walls of its dry vapour, wet vapour, two-phase and liquid zone, K. */
+export const WALL_FIELDS = 5;
+const DRY_VAPOUR = 1;
+const WET_VAPOUR = 2;
+const TWO_PHASE = 3;
+const LIQUID = 4;
+
+/** s over which energy that moved with a zone's boundary is given back to the zones (numerical, ours) */
+const GIVE_BACK = 20;
 
 export class CoilMarch {
-  /** mean wall temperature of each segment after the step, K */
+  /** walls after the step, `WALL_FIELDS` a segment, K */
   readonly walls: Float64Array;
   readonly temperature: Float64Array;
   readonly quality: Float64Array;
@@ -71,19 +79,24 @@ export class CoilMarch {
   private conductance = 0.5;
   private volume = 0.5;
   private gasPenalty = 0.5;
-  /** per segment pass: end enthalpy, heats, water, wall, conductances around the wall, mass */
+  /** per segment: end enthalpy, heats, water, mass and its enthalpy; lengths and walls of the zones */
   private hEnd = 0.5;
   private segmentHeat = 0.5;
   private segmentAir = 0.5;
-  private segmentWater = 0.5;
-  private segmentWall = 0.5;
-  private around = 0.5;
   private segmentMass = 0.5;
   private massEnthalpy = 0.5;
+  private readonly lengths = new Float64Array(WALL_FIELDS);
+  private readonly zoneWalls = new Float64Array(WALL_FIELDS);
+  /** per zone: heat, length, end enthalpy, whether it ended at a boundary inside the segment */
+  private zoneHeat = 0.5;
+  private zoneCp = 0.5;
+  private zoneLength = 0.5;
+  private zoneEnd = 0.5;
+  private bounded = false;
 
   constructor(readonly data: CoilData) {
     const n = data.segments;
-    this.walls = new Float64Array(n);
+    this.walls = new Float64Array(n * WALL_FIELDS);
     this.temperature = new Float64Array(n);
     this.quality = new Float64Array(n);
     this.water = new Float64Array(n);
@@ -91,7 +104,7 @@ export class CoilMarch {
 
   /**
    * March `massFlow` (kg/s) entering at `hIn` (J/kg) through the coil.
-   * @param before walls a step ago, K, or null for the steady state
+   * @param before walls a step ago (layout of `walls`), or null for the steady state
    * @param dt time step, s (ignored when `before` is null)
    * @param gasPenalty multiplies the condensing coefficient (non-condensable gas), 1 = none
    */
@@ -125,18 +138,12 @@ export class CoilMarch {
     let mass = 0;
     let massEnthalpy = 0;
     for (let i = 0; i < n; i++) {
-      this.segment(fluid, block, tube, air, massFlow, h, 0);
-      this.walls[i] = this.segmentWall;
-      if (before) {
-        const departure = (before[i] - this.segmentWall) / (1 + this.around / stored);
-        if (departure > AT_REST || departure < -AT_REST) this.segment(fluid, block, tube, air, massFlow, h, departure);
-        this.walls[i] = before[i] + (this.segmentAir - this.segmentHeat) / stored;
-      }
+      this.segment(fluid, block, tube, air, massFlow, h, i, before, stored);
+      this.closeWalls(i * WALL_FIELDS, before, stored, before ? dt : 1);
       h = this.hEnd;
       heat += this.segmentHeat;
       airHeat += this.segmentAir;
-      this.water[i] = this.segmentWater;
-      water += this.segmentWater;
+      water += this.water[i];
       mass += this.segmentMass;
       massEnthalpy += this.massEnthalpy;
       fluid.state(block, h, out);
@@ -151,7 +158,7 @@ export class CoilMarch {
     this.energy = massEnthalpy - block[P] * data.volume;
   }
 
-  /** One pass over a segment whose walls stand `departure` kelvin above their steady temperatures. */
+  /** One segment, zone by zone. */
   private segment(
     fluid: FluidTable,
     block: Float64Array,
@@ -159,9 +166,11 @@ export class CoilMarch {
     air: AirStream,
     massFlow: number,
     hIn: number,
-    departure: number,
+    index: number,
+    before: Float64Array | readonly number[] | null,
+    stored: number,
   ): void {
-    const { out, sink, latent } = this;
+    const { out, sink, latent, lengths, zoneWalls } = this;
     const hL = block[H_L];
     const hV = block[H_V];
     const condensing = this.data.role === 'condenser';
@@ -169,12 +178,12 @@ export class CoilMarch {
     let heat = 0;
     let airHeat = 0;
     let waterSum = 0;
-    let wallSum = 0;
-    let around = 0;
     let mass = 0;
     let massEnthalpy = 0;
     let covered = 0;
     let dried = false;
+    lengths.fill(0);
+    zoneWalls.fill(0);
     for (let part = 0; part < 6 && covered < 1 - 1e-10; part++) {
       const left = 1 - covered;
       fluid.state(block, h, out);
@@ -195,56 +204,42 @@ export class CoilMarch {
             : tube.evaporating(x);
       const inner = coefficient * this.area;
       sink.prepare(air, this.conductance, inner, t, single && heating, dried);
-      const u = 1 / (1 / inner + 1 / sink.k);
-      const airShare = sink.k / (sink.k + inner);
-      const sinkT = sink.t + departure / airShare;
-      const drive = sinkT - t;
+      const zone = isVapour ? (sink.wet ? WET_VAPOUR : DRY_VAPOUR) : isLiquid ? LIQUID : TWO_PHASE;
+      const cp = single ? (x === 0 ? block[CP_L] : x === 1 ? block[CP_V] : 1 / out[OUT_DTDH]) : this.glideCp;
+      const resistance = 1 / inner;
+      const u = 1 / (resistance + 1 / sink.k);
 
-      let cp = this.glideCp;
-      if (single) {
-        // heat capacity: local first, then the secant over the zone (it changes fast near saturation)
-        cp = x === 0 ? block[CP_L] : x === 1 ? block[CP_V] : 1 / out[OUT_DTDH];
-        let hRough = h + cp * drive * (1 - exp((-u * left) / (massFlow * cp)));
-        if (isVapour && hRough < hV) hRough = hV;
-        if (isLiquid && hRough > hL) hRough = hL;
-        fluid.state(block, hRough, out);
-        const change = out[OUT_T] - t;
-        if (change > 0.01 || change < -0.01) cp = (hRough - h) / change;
+      this.zone(fluid, block, massFlow, h, t, zone, u, sink.t, cp, false, left);
+      let k = sink.k;
+      let sinkT = sink.t;
+      let correction = 0;
+      if (before && this.zoneLength > 0) {
+        const steadyMean = sink.t - this.zoneHeat / (u * this.zoneLength);
+        const steadyWall = (sink.k * sink.t + inner * steadyMean) / (sink.k + inner);
+        k += stored;
+        const withStore = 1 / (resistance + 1 / k);
+        const reach = withStore * this.zoneLength * approach((withStore * this.zoneLength) / (massFlow * this.zoneCp));
+        // the old wall that would give exactly the steady heat, less the steady wall
+        const restT = t + this.zoneHeat / reach;
+        const shift = (k * restT - sink.k * sink.t) / stored - steadyWall;
+        // the profile differs a little in shape too, and with it the mean wall
+        const restMean = restT - (this.zoneHeat / this.zoneLength) * (resistance + 1 / k);
+        correction = steadyWall - (inner * restMean + k * restT) / (inner + k);
+        sinkT = (sink.k * sink.t + stored * (before[index * WALL_FIELDS + zone] + shift)) / k;
+        this.zone(fluid, block, massFlow, h, t, zone, withStore, sinkT, this.zoneCp, true, left);
       }
-      const rate = massFlow * cp;
-      let length = left;
-      let q = u * length * drive * approach((u * length) / rate);
-      let hEnd = h + q / massFlow;
-
-      // A phase boundary, or the end of the dew, inside the zone: end the zone exactly there.
-      let boundary = -1;
-      if (sink.wet) {
-        const dryH = h + cp * (sink.tDry - t);
-        if (dryH < hEnd && dryH >= h) {
-          boundary = dryH;
-          dried = true;
-        }
-      }
-      if (isVapour) {
-        if (hEnd < hV) boundary = hV;
-      } else if (isLiquid) {
-        if (hEnd > hL && !(boundary > 0 && boundary < hL)) boundary = hL;
-      } else if (hEnd > hV) boundary = hV;
-      else if (hEnd < hL) boundary = hL;
-      if (boundary >= 0) {
-        const fraction = lengthTo(rate, u, drive, (boundary - h) / cp);
-        length = fraction < left ? (fraction > 0 ? fraction : 0) : left;
-        q = massFlow * (boundary - h);
-        hEnd = boundary;
-      }
+      const length = this.zoneLength;
+      const hEnd = this.zoneEnd;
+      const q = this.zoneHeat;
+      if (this.bounded && zone === WET_VAPOUR && hEnd !== hV) dried = true;
 
       if (length > 0) {
-        const meanT = sinkT - q / (u * length);
-        const wall = airShare * sink.t + (1 - airShare) * meanT + departure;
+        const meanT = sinkT - (q / length) * (resistance + 1 / k);
+        const wall = (inner * meanT + k * sinkT) / (inner + k) + correction;
         airHeat += sink.k * (sink.t - wall) * length;
         waterSum += sink.water(air, wall) * length;
-        wallSum += wall * length;
-        around += (sink.k + inner) * length;
+        zoneWalls[zone] += wall * length;
+        lengths[zone] += length;
       }
       heat += q;
 
@@ -264,16 +259,98 @@ export class CoilMarch {
       }
       h = hEnd;
       covered += length;
-      if (boundary < 0) break;
+      if (!this.bounded) break;
     }
     this.hEnd = h;
     this.segmentHeat = heat;
     this.segmentAir = airHeat;
-    this.segmentWater = waterSum;
-    this.segmentWall = wallSum / covered;
-    this.around = around / covered;
+    this.water[index] = waterSum;
     this.segmentMass = mass;
     this.massEnthalpy = massEnthalpy;
+  }
+
+  /**
+   * One zone of at most `left` of the segment toward a sink at `sinkT`: heat, length and end enthalpy. It ends exactly at
+   * a phase boundary, or where a wet wall comes out of the dew.
+   */
+  private zone(
+    fluid: FluidTable,
+    block: Float64Array,
+    massFlow: number,
+    h: number,
+    t: number,
+    zone: number,
+    u: number,
+    sinkT: number,
+    knownCp: number,
+    isSecant: boolean,
+    left: number,
+  ): void {
+    const { out, sink } = this;
+    const hL = block[H_L];
+    const hV = block[H_V];
+    const isVapour = zone === DRY_VAPOUR || zone === WET_VAPOUR;
+    const isLiquid = zone === LIQUID;
+    const drive = sinkT - t;
+    let cp = knownCp;
+    if (!isSecant && (isVapour || isLiquid)) {
+      // heat capacity: the secant over the zone (it changes fast near saturation)
+      let hRough = h + cp * drive * (1 - exp((-u * left) / (massFlow * cp)));
+      if (isVapour && hRough < hV) hRough = hV;
+      if (isLiquid && hRough > hL) hRough = hL;
+      fluid.state(block, hRough, out);
+      const change = out[OUT_T] - t;
+      if (change > 0.01 || change < -0.01) cp = (hRough - h) / change;
+    }
+    const rate = massFlow * cp;
+    let length = left;
+    let q = u * length * drive * approach((u * length) / rate);
+    let hEnd = h + q / massFlow;
+
+    let boundary = -1;
+    if (sink.wet) {
+      const dryH = h + cp * (sink.tDry - t);
+      if (dryH < hEnd && dryH >= h) boundary = dryH;
+    }
+    if (isVapour) {
+      if (hEnd < hV) boundary = hV;
+    } else if (isLiquid) {
+      if (hEnd > hL && !(boundary > 0 && boundary < hL)) boundary = hL;
+    } else if (hEnd > hV) boundary = hV;
+    else if (hEnd < hL) boundary = hL;
+    if (boundary >= 0) {
+      const fraction = lengthTo(rate, u, drive, (boundary - h) / cp);
+      length = fraction < left ? (fraction > 0 ? fraction : 0) : left;
+      q = massFlow * (boundary - h);
+      hEnd = boundary;
+    }
+    this.zoneCp = cp;
+    this.zoneHeat = q;
+    this.zoneLength = length;
+    this.zoneEnd = hEnd;
+    this.bounded = boundary >= 0;
+  }
+
+  /**
+   * New walls of a segment: energy decides the mean, the solution the zones. When zones grow and shrink the two drift
+   * apart; the difference goes back to the zones slowly, since a boiling wall stands less than a kelvin over its
+   * refrigerant and a sudden shift would throw the boundary back and forth.
+   */
+  private closeWalls(base: number, before: Float64Array | readonly number[] | null, stored: number, dt: number): void {
+    const { walls, lengths, zoneWalls } = this;
+    let total = 0;
+    let covered = 0;
+    for (let z = DRY_VAPOUR; z <= LIQUID; z++) {
+      total += zoneWalls[z];
+      covered += lengths[z];
+    }
+    const pattern = total / covered;
+    const mean = before ? before[base] + (this.segmentAir - this.segmentHeat) / stored : pattern;
+    walls[base] = mean;
+    const back = (mean - pattern) * (dt / (dt + GIVE_BACK));
+    for (let z = DRY_VAPOUR; z <= LIQUID; z++) {
+      walls[base + z] = lengths[z] > 0 ? zoneWalls[z] / lengths[z] + back : mean;
+    }
   }
 
   /** Sensible part of the heat taken from the air, W. */

@@ -131,7 +131,7 @@ function afterStill(
   const { state } = result;
   const truth = {
     suctionLine: state.pipes.suction,
-    evaporatorCoil: state.evaporatorWall[(rig.data.evaporator.segments / 3) | 0],
+    evaporatorCoil: state.evaporatorWall[0],
     dischargeLine: state.pipes.discharge,
   };
   const next: CircuitState = {

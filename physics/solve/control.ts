@@ -12,14 +12,14 @@ export interface Sensed {
   dischargeLine: number;
 }
 
-/** True temperatures at the controller's refrigerant-side sensors, K. The coil sensor sits a third along the evaporator. */
+/** True temperatures at the controller's refrigerant-side sensors, K. The coil sensor sits in the first eighth of the evaporator, where it stays wetted. */
 export function sensorTruth(circuit: Circuit): Sensed {
   const { fluid, outlet, out, evaporator } = circuit;
   fluid.setPressure(circuit.pServiceSuction, outlet);
   fluid.state(outlet, circuit.hServiceSuction, out);
   return {
     suctionLine: out[L.OUT_T],
-    evaporatorCoil: evaporator.temperature[(evaporator.data.segments / 3) | 0],
+    evaporatorCoil: evaporator.temperature[0],
     dischargeLine: circuit.compressor.tDischarge,
   };
 }

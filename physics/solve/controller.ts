@@ -54,7 +54,7 @@ export function regulate(
       valve = clip(valveError(rig.circuit, seen), -8, 12);
       // the flow, and with it the superheat, answers to the relative opening
       const gain = opening;
-      opening = clip(opening + gain * (1.2e-3 * (valve - state.valveError) + 7e-5 * valve * dt), control.minOpening, 1);
+      opening = clip(opening + gain * (4e-3 * (valve - state.valveError) + 1.3e-4 * valve * dt), control.minOpening, 1);
     }
   }
   if (control.variableSpeed) {

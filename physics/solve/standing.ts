@@ -5,6 +5,7 @@
 import type { FluidTable } from '../fluids/fluid';
 import * as L from '../fluids/layout';
 import { ln } from '../math/elementary';
+import { WALL_FIELDS } from '../parts/coil';
 import type { Controls } from '../types';
 import type { Rig } from './compile';
 import type { Effective, MachineData } from './effective';
@@ -102,8 +103,8 @@ export function standingState(
   const energyCold = massCold * hCold - p * coldVolume;
   const n = data.condenser.segments;
   const k = data.evaporator.segments;
-  const condenserWall = new Array<number>(n).fill(outdoor);
-  const evaporatorWall = new Array<number>(k).fill(room);
+  const condenserWall = new Array<number>(n * WALL_FIELDS).fill(outdoor);
+  const evaporatorWall = new Array<number>(k * WALL_FIELDS).fill(room);
   const opening = data.control.metering === 'fixed' ? 1 : data.control.parkedOpening;
   return {
     time: 0,

@@ -3,7 +3,7 @@
  */
 import { exp } from '../math/elementary';
 import type { AirStream } from '../parts/airStream';
-import type { CoilData } from '../parts/coil';
+import { type CoilData, WALL_FIELDS } from '../parts/coil';
 import type { Vessel } from './vessels';
 
 /** Heat of fusion of ice, J/kg (ASHRAE Fundamentals). */
@@ -16,7 +16,7 @@ const FROST_LIMIT = 0.12;
 const MELT = 12;
 
 export interface WallStep {
-  /** new walls K */
+  /** new walls in the layout of `CoilMarch.walls` */
   readonly walls: number[];
   /** W into the refrigerant */
   readonly heat: number;
@@ -47,7 +47,7 @@ export function stillCoil(
   let airHeat = 0;
   let water = 0;
   for (let i = 0; i < n; i++) {
-    const old = before[i];
+    const old = before[i * WALL_FIELDS];
     const bare = (vessel.coefficient(old, driven) * coil.innerArea) / n;
     // the refrigerant follows within the step: never more heat than brings it to the wall
     const inner = bare / (1 + bare * n * dt * perCapacity);
@@ -59,7 +59,7 @@ export function stillCoil(
     const next =
       (capacity * old + inner * vessel.temperature + toAir * air.temperature + wet * WATER) /
       (capacity + inner + toAir);
-    walls.push(next);
+    for (let field = 0; field < WALL_FIELDS; field++) walls.push(next);
     waterBySegment.push(wet);
     heat += inner * (next - vessel.temperature);
     airHeat += toAir * (air.temperature - next) + wet * WATER;
@@ -77,16 +77,20 @@ export function frostStep(
   dt: number,
 ): number[] {
   return frost.map((kg, i) => {
-    const wall = walls[i];
+    const wall = walls[i * WALL_FIELDS];
     if (wall < 273.15) {
       const grown = Math.min(water[i] * dt, FROST_LIMIT - kg);
       if (grown <= 0) return kg;
-      walls[i] += (grown * FUSION) / segmentCapacity;
+      warm(walls, i, (grown * FUSION) / segmentCapacity);
       return kg + grown;
     }
     if (kg <= 0) return 0;
     const melted = Math.min(kg, (MELT * (wall - 273.15) * dt) / FUSION);
-    walls[i] -= (melted * FUSION) / segmentCapacity;
+    warm(walls, i, (-melted * FUSION) / segmentCapacity);
     return kg - melted;
   });
+}
+
+function warm(walls: number[], segment: number, by: number): void {
+  for (let field = 0; field < WALL_FIELDS; field++) walls[segment * WALL_FIELDS + field] += by;
 }

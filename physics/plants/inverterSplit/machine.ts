@@ -63,7 +63,7 @@ export const INVERTER_SPLIT_MACHINE: Readonly<Record<'R-32', MachineData>> = {
     outdoorFan: { flow: 0.5, pressure: 25, flatness: 0.5, power: 45, filterShare: 0, drift: 0.1 },
     indoorFan: { flow: 0.165, pressure: 30, flatness: 0.5, power: 30, filterShare: 0.3, drift: 0.1 },
     indoorFanLow: 0.7,
-    liquid: { drier: 2.5e10, line: 1e10, lift: 0.2, area: 7.4e-7, throat: 0.6 },
+    liquid: { drier: 2.5e10, line: 1e10, lift: 0.2, area: 5.8e-7, throat: 0.6 },
     lines: {
       dischargeVolume: 1e-4,
       liquidVolume: 1.3e-4,

@@ -34,7 +34,7 @@ const COMMON = {
     pressureDrop: 4e8,
   },
   outdoorFan: { flow: 1.15, pressure: 30, flatness: 0.5, power: 170, filterShare: 0, drift: 0.1 },
-  indoorFan: { flow: 0.56, pressure: 200, flatness: 0.5, power: 330, filterShare: 0.25, drift: 0.14 },
+  indoorFan: { flow: 0.56, pressure: 130, flatness: 0.5, power: 330, filterShare: 0.35, drift: 0.14 },
   indoorFanLow: 0.75,
   lines: {
     dischargeVolume: 2.5e-4,

@@ -1,0 +1,223 @@
+/**
+ * Which way each reading goes under each fault: published rule tables as amended by the trade review (disputed entries are
+ * left out or carry the amended sign). '+' and '-' must be read at twice the instrument's uncertainty, '0' is bounded,
+ * '0/+' may stand or rise but not fall, '0/-' the reverse.
+ */
+import type { FamilyId } from '../index';
+import { INVERTER_FIXED, INVERTER_FREE, ORIFICES, type Reading, type Variant } from './machines';
+import { SOURCES } from './sources';
+
+export type Sign = '+' | '-' | '0' | '0/+' | '0/-';
+
+/** `valve-open`: a tenth beyond the severity at which the valve comes to its stop. */
+export type Level = 'clear' | 'severe' | 'valve-open';
+
+export interface DirectionRow {
+  readonly name: string;
+  readonly fault: FamilyId;
+  readonly level: Level;
+  readonly machines: readonly Variant[];
+  readonly source: string;
+  readonly signs: Readonly<Partial<Record<Reading, Sign>>>;
+}
+
+const AMENDED = '; amended by the trade review';
+
+/** Fixed orifice, cooling. */
+const ORIFICE_ROWS: readonly Omit<DirectionRow, 'machines'>[] = [
+  {
+    name: 'undercharge',
+    fault: 'undercharge',
+    level: 'clear',
+    source: SOURCES.rossiBraun,
+    signs: { Te: '-', SH: '+', Tc: '-', SC: '-', Td: '+', rise: '-', drop: '-', capacity: '-', power: '-' },
+  },
+  {
+    // Discharge temperature: the rule table has −, the review + for constant superheat. An orifice does not hold it.
+    name: 'internal leak',
+    fault: 'compressor-leak-by',
+    level: 'clear',
+    source: SOURCES.rossiBraun + AMENDED,
+    signs: { Te: '+', SH: '-', Tc: '-', SC: '-', Td: '+', rise: '-', drop: '-', capacity: '-', power: '0/-' },
+  },
+  {
+    name: 'liquid-line restriction',
+    fault: 'drier-restriction',
+    level: 'clear',
+    source: SOURCES.rossiBraun + AMENDED,
+    signs: { Te: '-', SH: '+', Tc: '0/-', SC: '+', Td: '+', rise: '-', drop: '-', capacity: '-', power: '-' },
+  },
+  {
+    name: 'condenser fouling',
+    fault: 'condenser-dirty',
+    level: 'clear',
+    source: SOURCES.rossiBraun,
+    signs: { Te: '+', SH: '-', Tc: '+', SC: '-', Td: '+', rise: '+', drop: '-', capacity: '-', power: '+' },
+  },
+  {
+    name: 'condenser air loss',
+    fault: 'condenser-fan-slow',
+    level: 'clear',
+    source: SOURCES.rossiBraun,
+    signs: { Te: '+', SH: '-', Tc: '+', SC: '-', Td: '+', rise: '+', drop: '-', capacity: '-', power: '+' },
+  },
+  {
+    name: 'evaporator air loss, filter',
+    fault: 'filter-dirty',
+    level: 'clear',
+    source: SOURCES.rossiBraun + AMENDED,
+    signs: { Te: '-', SH: '-', Tc: '-', SC: '0/-', Td: '-', rise: '-', drop: '+', capacity: '-', power: '0/-' },
+  },
+  {
+    name: 'evaporator air loss, fan',
+    fault: 'evaporator-fan-slow',
+    level: 'clear',
+    source: SOURCES.rossiBraun + AMENDED,
+    signs: { Te: '-', SH: '-', Tc: '-', SC: '0/-', Td: '-', rise: '-', drop: '+', capacity: '-', power: '0/-' },
+  },
+  {
+    name: 'overcharge',
+    fault: 'overcharge',
+    level: 'clear',
+    source: SOURCES.memory + AMENDED,
+    signs: { Te: '+', SH: '-', Tc: '+', SC: '+', rise: '0/+', drop: '0', capacity: '0/-', power: '+' },
+  },
+  {
+    name: 'non-condensable gas',
+    fault: 'non-condensable',
+    level: 'clear',
+    source: SOURCES.memory,
+    signs: { Te: '0/+', SH: '0/-', Tc: '+', SC: '+', Td: '+', rise: '0', drop: '0', capacity: '0/-', power: '+' },
+  },
+  {
+    name: 'orifice partly blocked',
+    fault: 'orifice-undersize',
+    level: 'clear',
+    source: SOURCES.memory + AMENDED,
+    signs: { Te: '-', SH: '+', Tc: '0/-', SC: '+', Td: '+', rise: '-', drop: '-', capacity: '-', power: '-' },
+  },
+  {
+    name: 'orifice too large',
+    fault: 'orifice-oversize',
+    level: 'clear',
+    source: SOURCES.memory + AMENDED,
+    signs: { Te: '+', SH: '-', Tc: '0/-', SC: '-', Td: '-', rise: '0', drop: '-', capacity: '-', power: '0/+' },
+  },
+];
+
+/** Regulating valve at fixed speed, cooling. */
+const VALVE_ROWS: readonly DirectionRow[] = [
+  {
+    name: 'undercharge, valve regulating',
+    fault: 'undercharge',
+    level: 'clear',
+    signs: { Te: '0/-', SH: '0', Tc: '-', SC: '-', Td: '0', rise: '0/-', drop: '0', capacity: '0/-', power: '0/-' },
+  },
+  {
+    name: 'undercharge, valve at its stop',
+    fault: 'undercharge',
+    level: 'valve-open',
+    signs: { Te: '-', SH: '+', Tc: '-', SC: '-', Td: '+', rise: '-', drop: '-', capacity: '-', power: '-' },
+  },
+  {
+    name: 'overcharge',
+    fault: 'overcharge',
+    level: 'clear',
+    signs: { Te: '0', SH: '0', Tc: '+', SC: '+', Td: '+', rise: '0/+', drop: '0', capacity: '0', power: '+' },
+  },
+  {
+    // subcooling: either way (review), not scored
+    name: 'condenser fouling',
+    fault: 'condenser-dirty',
+    level: 'clear',
+    signs: { Te: '0/+', SH: '0', Tc: '+', Td: '+', rise: '+', drop: '0/-', capacity: '-', power: '+' },
+  },
+  {
+    name: 'condenser air loss',
+    fault: 'condenser-fan-slow',
+    level: 'clear',
+    signs: { Te: '0/+', SH: '0', Tc: '+', Td: '+', rise: '+', drop: '0/-', capacity: '-', power: '+' },
+  },
+  {
+    name: 'evaporator air loss, filter',
+    fault: 'filter-dirty',
+    level: 'clear',
+    signs: { Te: '-', SH: '0/-', Tc: '-', SC: '0/+', Td: '0/-', rise: '-', drop: '+', capacity: '-', power: '0/-' },
+  },
+  {
+    name: 'evaporator air loss, fan',
+    fault: 'evaporator-fan-slow',
+    level: 'clear',
+    signs: { Te: '-', SH: '0/-', Tc: '-', SC: '0/+', Td: '0/-', rise: '-', drop: '+', capacity: '-', power: '0/-' },
+  },
+  {
+    name: 'liquid-line restriction, valve regulating',
+    fault: 'drier-restriction',
+    level: 'clear',
+    signs: { Te: '0', SH: '0', Tc: '0', SC: '0/+', Td: '0', rise: '0', drop: '0', capacity: '0', power: '0' },
+  },
+  {
+    name: 'liquid-line restriction, valve at its stop',
+    fault: 'drier-restriction',
+    level: 'valve-open',
+    signs: { Te: '-', SH: '+', Tc: '0/-', SC: '+', Td: '+', rise: '-', drop: '-', capacity: '-', power: '-' },
+  },
+  {
+    name: 'internal leak',
+    fault: 'compressor-leak-by',
+    level: 'clear',
+    signs: { Te: '+', SH: '0', Tc: '-', SC: '0/-', Td: '+', rise: '-', drop: '-', capacity: '-', power: '0/-' },
+  },
+  {
+    name: 'non-condensable gas',
+    fault: 'non-condensable',
+    level: 'clear',
+    signs: { Te: '0', SH: '0', Tc: '+', SC: '+', Td: '+', rise: '0', drop: '0', capacity: '0', power: '+' },
+  },
+  {
+    name: 'valve stuck open',
+    fault: 'metering-valve-stuck-opening',
+    level: 'clear',
+    signs: { Te: '+', SH: '-', Tc: '0/+', SC: '-', Td: '-', rise: '0', drop: '0/-', capacity: '-', power: '0/+' },
+  },
+  {
+    name: 'valve stuck towards shut',
+    fault: 'metering-valve-stuck-closing',
+    level: 'clear',
+    signs: { Te: '-', SH: '+', Tc: '-', SC: '+', Td: '+', rise: '-', drop: '-', capacity: '-', power: '-' },
+  },
+].map((row) => ({ ...row, machines: [INVERTER_FIXED], source: SOURCES.memory + AMENDED }) as DirectionRow);
+
+/** Speed on a target of evaporating temperature. */
+const SPEED_ROWS: readonly DirectionRow[] = [
+  {
+    name: 'undercharge',
+    fault: 'undercharge',
+    level: 'clear',
+    signs: { Te: '0', SH: '0', Tc: '0/-', SC: '-', Td: '+', speed: '+', opening: '+' },
+  },
+  {
+    name: 'liquid-line restriction',
+    fault: 'drier-restriction',
+    level: 'clear',
+    signs: { Te: '0', SH: '0', Tc: '0/-', SC: '+', Td: '+', speed: '+', opening: '+' },
+  },
+  {
+    name: 'internal leak',
+    fault: 'compressor-leak-by',
+    level: 'clear',
+    signs: { Te: '0', SH: '0', Tc: '0/-', SC: '0/-', Td: '+', speed: '+', effort: '+' },
+  },
+  {
+    name: 'evaporator air loss, filter',
+    fault: 'filter-dirty',
+    level: 'clear',
+    signs: { Te: '0/-', SH: '0', Tc: '-', SC: '0/+', Td: '0/-', speed: '-', opening: '-' },
+  },
+].map((row) => ({ ...row, machines: [INVERTER_FREE], source: SOURCES.review }) as DirectionRow);
+
+export const DIRECTION_ROWS: readonly DirectionRow[] = [
+  ...ORIFICE_ROWS.map((row) => ({ ...row, machines: ORIFICES })),
+  ...VALVE_ROWS,
+  ...SPEED_ROWS,
+];

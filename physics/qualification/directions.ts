@@ -1,0 +1,117 @@
+/** Runs the direction tables: every entry as a finding on the change against the healthy machine. */
+import { faultFamily } from '../index';
+import { DIRECTION_ROWS, type DirectionRow, type Level, type Sign } from './directionTables';
+import { type Finding, finding } from './finding';
+import { type Reading, type Readings, steadyReadings, type Variant } from './machines';
+
+/** Entries that no machine may miss. */
+export const CARDINAL: readonly Reading[] = ['Te', 'Tc', 'SH', 'SC'];
+
+/** Change is a share of the healthy value instead of a difference. */
+const RELATIVE: readonly Reading[] = ['capacity', 'power', 'current', 'effort', 'speed', 'opening'];
+
+/**
+ * Uncertainty of one reading of the change. Pressures: 0.5 % of a digital gauge's span (3.5 and 5.5 MPa) as saturation
+ * temperature; superheat and subcooling ±1.2 K (field requirements of a state energy code combined); pipe ±0.7 K; a
+ * difference of air ±0.5 K; capacity ±3 %; power meter ±2 %; what the data link shows: its resolution.
+ */
+export function uncertainty(reading: Reading, variant: Variant): number {
+  switch (reading) {
+    case 'Te':
+    case 'Tc':
+      return variant.refrigerant === 'R-22' ? 0.8 : 0.5;
+    case 'SH':
+    case 'SC':
+      return 1.2;
+    case 'Td':
+      return 0.7;
+    case 'rise':
+    case 'drop':
+      return 0.5;
+    case 'capacity':
+    case 'effort':
+      return 0.03;
+    default:
+      return 0.02;
+  }
+}
+
+/** What still counts as "does not move" (trade review: superheat 1.5 K, temperatures 0.5…1 K). */
+function standsWithin(reading: Reading, variant: Variant): number {
+  switch (reading) {
+    case 'SH':
+    case 'SC':
+      return 1.5;
+    case 'Te':
+    case 'Tc':
+      return variant.refrigerant === 'R-22' ? 0.8 : 0.5;
+    case 'Td':
+      return 1;
+    case 'rise':
+    case 'drop':
+      return 0.5;
+    default:
+      return 0.03;
+  }
+}
+
+export function interval(sign: Sign, reading: Reading, variant: Variant): readonly [number, number] {
+  const clear = 2 * uncertainty(reading, variant);
+  const still = standsWithin(reading, variant);
+  switch (sign) {
+    case '+':
+      return [clear, Number.POSITIVE_INFINITY];
+    case '-':
+      return [Number.NEGATIVE_INFINITY, -clear];
+    case '0':
+      return [-still, still];
+    case '0/+':
+      return [-still, Number.POSITIVE_INFINITY];
+    default:
+      return [Number.NEGATIVE_INFINITY, still];
+  }
+}
+
+export function changeOf(reading: Reading, before: Readings, after: Readings): number {
+  const difference = after[reading] - before[reading];
+  return RELATIVE.includes(reading) ? difference / before[reading] : difference;
+}
+
+/** A tenth beyond the severity at which the valve is fully open; NaN where it never is. */
+function beyondTheStop(row: DirectionRow, variant: Variant): number {
+  for (let k = 10; k < 45; k++) {
+    const severity = k / 50;
+    if (steadyReadings(variant, { faults: { [row.fault]: severity } }).opening > 0.999) return severity + 0.1;
+  }
+  return Number.NaN;
+}
+
+export function severityOf(row: DirectionRow, level: Level, variant: Variant): number {
+  const family = faultFamily(row.fault);
+  return level === 'valve-open' ? beyondTheStop(row, variant) : family[level];
+}
+
+/** @param at overrides the row's own level, to see what a stronger fault shows */
+export function directions(at?: 'severe'): Finding[] {
+  return DIRECTION_ROWS.flatMap((row) =>
+    row.machines.flatMap((variant) => {
+      const level = row.level === 'clear' && at ? at : row.level;
+      const severity = severityOf(row, level, variant);
+      const healthy = steadyReadings(variant);
+      const ill = steadyReadings(variant, { faults: { [row.fault]: severity } });
+      return Object.entries(row.signs).map(([name, sign]) => {
+        const reading = name as Reading;
+        const [low, high] = interval(sign, reading, variant);
+        return finding(
+          `directions/${variant.id}/${row.name}/${reading}`,
+          row.source,
+          `${reading} ${sign} at severity ${severity.toFixed(2)}`,
+          RELATIVE.includes(reading) ? 'share' : 'K',
+          changeOf(reading, healthy, ill),
+          low,
+          high,
+        );
+      });
+    }),
+  );
+}

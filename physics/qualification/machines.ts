@@ -1,0 +1,113 @@
+/** The machines under test and what is read off them, in the units of the trade. */
+import { type Controls, createMachine, type MachineSetup, type Snapshot } from '../index';
+
+export interface Variant {
+  readonly id: 'orifice-r410a' | 'orifice-r22' | 'inverter-free' | 'inverter-fixed';
+  readonly plant: MachineSetup['plant'];
+  readonly refrigerant: MachineSetup['refrigerant'];
+  readonly controls: Partial<Controls>;
+}
+
+export const ORIFICE_R410A: Variant = {
+  id: 'orifice-r410a',
+  plant: 'orifice-split',
+  refrigerant: 'R-410A',
+  controls: {},
+};
+export const ORIFICE_R22: Variant = { id: 'orifice-r22', plant: 'orifice-split', refrigerant: 'R-22', controls: {} };
+export const INVERTER_FREE: Variant = {
+  id: 'inverter-free',
+  plant: 'inverter-split',
+  refrigerant: 'R-32',
+  controls: { fixedSpeed: false },
+};
+export const INVERTER_FIXED: Variant = {
+  id: 'inverter-fixed',
+  plant: 'inverter-split',
+  refrigerant: 'R-32',
+  controls: { fixedSpeed: true },
+};
+export const ORIFICES: readonly Variant[] = [ORIFICE_R410A, ORIFICE_R22];
+export const VARIANTS: readonly Variant[] = [ORIFICE_R410A, ORIFICE_R22, INVERTER_FREE, INVERTER_FIXED];
+
+/** What to change of the design point: °C of the air, faults, nuisance multipliers. */
+export interface Case {
+  readonly outdoor?: number;
+  readonly indoor?: number;
+  readonly wetBulb?: number;
+  readonly faults?: MachineSetup['faults'];
+  readonly nuisance?: MachineSetup['nuisance'];
+}
+
+const ZERO = 273.15;
+
+export function setupOf(variant: Variant, change: Case = {}): MachineSetup {
+  return {
+    plant: variant.plant,
+    refrigerant: variant.refrigerant,
+    conditions: {
+      outdoor: ZERO + (change.outdoor ?? 35),
+      indoor: ZERO + (change.indoor ?? 27),
+      wetBulb: ZERO + (change.wetBulb ?? 19),
+      mode: 'cooling',
+      altitude: 0,
+    },
+    faults: change.faults ?? {},
+    nuisance: change.nuisance,
+  };
+}
+
+/** Pressures kPa absolute, temperatures °C, differences K, W, A, g/s, Hz, filter Pa. */
+export function readingsOf(snapshot: Snapshot) {
+  const { probes } = snapshot;
+  const kPa = (name: 'suctionPressure' | 'dischargePressure' | 'liquidPressure' | 'standingPressure') =>
+    probes[name].value / 1000;
+  return {
+    ps: kPa('suctionPressure'),
+    pd: kPa('dischargePressure'),
+    Te: probes.evaporatingTemp.value - ZERO,
+    Tc: probes.condensingTemp.value - ZERO,
+    /** at the service valve; at the evaporator's outlet; at the compressor */
+    SH: probes.superheat.value,
+    SHout: probes.evaporatorSuperheat.value,
+    SHcomp: probes.compressorSuperheat.value,
+    SC: probes.subcooling.value,
+    Td: probes.dischargeLineTemp.value - ZERO,
+    DSH: probes.dischargeSuperheat.value,
+    rise: probes.condenserLeavingAirTemp.value - probes.condenserEnteringAirTemp.value,
+    drop: probes.returnAirTemp.value - probes.supplyAirTemp.value,
+    capacity: probes.capacityTotal.value,
+    power: probes.compressorPower.value,
+    totalPower: probes.totalPower.value,
+    cop: probes.cop.value,
+    current: probes.compressorCurrent.value,
+    flow: probes.refrigerantMassFlow.value * 1000,
+    speed: probes.compressorSpeed.value,
+    opening: probes.valveOpening.value,
+    /** W of compressor power a W of cooling */
+    effort: probes.compressorPower.value / probes.capacityTotal.value,
+    drierFall: probes.liquidLineTemp.value - probes.liquidLineTempAfterDrier.value,
+    drierDrop: (probes.liquidPressure.value - probes.liquidPressureAfterDrier.value) / 1000,
+    filterDrop: probes.filterPressureDrop.value,
+    liquidOverAir: probes.liquidLineTemp.value - probes.condenserEnteringAirTemp.value,
+    standing: kPa('standingPressure'),
+    capacitance: probes.compressorCapacitance.value * 1e6,
+    voltage: probes.supplyVoltage.value,
+    /** what the controller's suction sensor says over what a clamp says */
+    sensorError: snapshot.sensors.suctionLine - probes.suctionLineTemp.value,
+    glass: snapshot.looks.sightGlass,
+    frost: snapshot.looks.evaporatorFrost,
+    charge: probes.refrigerantCharge.value,
+  };
+}
+
+export type Readings = ReturnType<typeof readingsOf>;
+export type Reading = keyof Readings;
+
+export function steadySnapshot(variant: Variant, change: Case = {}): Snapshot {
+  return createMachine(setupOf(variant, change)).steady(variant.controls);
+}
+
+export function steadyReadings(variant: Variant, change: Case = {}): Readings {
+  return readingsOf(steadySnapshot(variant, change));
+}
