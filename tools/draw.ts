@@ -1,6 +1,7 @@
 // Draws a pack from its blueprint: npm run draw -- <blueprint.json> … writes scenarios/<id>.pack.json of each.
 // Formatted by the project's formatter, so that a drawn pack reads as if written by hand.
-// With --seek it first looks for the next seed whose draw fulfils the blueprint's wishes, and writes that seed into it.
+// With --seek it first looks for the next seed whose draw fulfils the blueprint's wishes (each
+// fault clear, each callout with a look-alike), and writes that seed into it.
 import { execFileSync } from 'node:child_process';
 import { readFileSync, writeFileSync } from 'node:fs';
 import { machineFacts } from '../src/attempt/pack/facts';
@@ -33,7 +34,8 @@ function withSoughtSeed(blueprint: Blueprint): Blueprint {
   const start = Number(/-(\d+)$/.exec(blueprint.seed)?.[1] ?? 0);
   for (let n = start + 1; n <= start + MOST_SEEDS; n++) {
     const seed = `${blueprint.id}-${n}`;
-    if (blueprint.callouts.every((order) => wished(blueprint, order, seed))) return { ...blueprint, seed };
+    if (!blueprint.callouts.every((order) => wished(blueprint, order, seed))) continue;
+    if (drawPack({ ...blueprint, seed }).callouts.every(({ lookAlike }) => lookAlike)) return { ...blueprint, seed };
   }
   throw new RangeError(`no seed in ${MOST_SEEDS} fulfils the wishes of ${blueprint.id}`);
 }

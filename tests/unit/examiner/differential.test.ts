@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { channelSd } from '../../../src/examiner/belief';
 import { decodeDifferential, encodeDifferential } from '../../../src/examiner/compact';
-import { computeDifferentialFrom, differentialKey } from '../../../src/examiner/differential';
+import { computeDifferentialFrom } from '../../../src/examiner/differential';
 import { discrepancyOf } from '../../../src/examiner/discrepancy';
 import { fitComponents } from '../../../src/examiner/fit';
+import { differentialKey } from '../../../src/examiner/key';
 import { INPUT, SYNTHETIC } from './synthetic';
 
 const differential = computeDifferentialFrom(INPUT, SYNTHETIC);
