@@ -20,7 +20,7 @@ async function open(query: string, width = 1000, height = 640): Promise<BenchPag
     path: `${server.url}?${query}`,
     context: { viewport: { width, height } },
   });
-  await bench.page.waitForSelector('html[data-ready=yes]');
+  await bench.page.waitForSelector('html[data-ready=yes]', { timeout: 90_000 });
   return bench;
 }
 
@@ -148,7 +148,7 @@ test('on a screen of double density the canvas has double the pixels and the sam
     path: `${server.url}?plant=orifice-split`,
     context: { viewport: { width: 800, height: 600 }, deviceScaleFactor: 2 },
   });
-  await bench.page.waitForSelector('html[data-ready=yes]');
+  await bench.page.waitForSelector('html[data-ready=yes]', { timeout: 90_000 });
   const sizes = () =>
     bench.page.evaluate(() => {
       const canvas = document.querySelector('canvas') as HTMLCanvasElement;
