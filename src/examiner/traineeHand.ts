@@ -10,12 +10,13 @@ import {
   refusalOf,
   safetyStepsFor,
 } from '../attempt';
+import { CATALOGUE } from '../instruments/catalogue';
 import { remedyFor } from './grade';
 import { INPUTS, TELLING_SUMS, type TellingSum } from './quanta';
 import type { Candidate, Channel, JudgedState } from './types';
 
 export interface Habits {
-  /** lets instrument and machine settle before noting, and looks again where they had not */
+  /** lets instrument and machine settle before noting; the hasty one waits half as long and looks no second time */
   readonly patient: boolean;
   /** what it takes a gauge's figure for */
   readonly gaugeAs: 'gauge' | 'absolute';
@@ -73,7 +74,7 @@ export class Hand {
     const { instrument, place, quantity, channel } = candidate;
     if (instrument === 'eyes') return this.try({ kind: 'look', place }) ? this.lastNote().index : null;
     const link = instrument === 'data-link' ? { channel } : {};
-    const hasty = this.habits.patient ? {} : { dwell: 0 };
+    const hasty = this.habits.patient ? {} : { dwell: Math.floor(CATALOGUE[instrument].dwell / 2) };
     for (let tries = 0; tries < MOST_TRIES; tries++) {
       if (!this.try({ kind: 'read', instrument, place, quantity, ...link, ...hasty })) return null;
       const note = this.lastNote();

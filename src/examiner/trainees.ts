@@ -82,8 +82,7 @@ const POLICIES: Readonly<Record<TraineeId, (job: Job) => AttemptState>> = {
   'first-hunch': (job) => {
     const { hand, mind, candidates } = arrive(job, CAREFUL);
     hand.takeCare();
-    const looks = candidates.filter(({ instrument }) => instrument === 'eyes');
-    hand.read(looks[0]);
+    hand.read(candidates.find(({ channel }) => channel === 'supplyAirTemp') ?? candidates[0]);
     const [hunch, rival] = mind.ranked();
     const chips = { [hunch]: 19 };
     hand.try({ kind: 'stake', moment: 'survey', chips });

@@ -131,6 +131,9 @@ function next({ one, missed, truth }: Told): Message[] {
       },
     ];
   }
+  if (verdict && !twins.includes(verdict.cause) && (plain.final[truth] ?? 0) >= SUPPORTED) {
+    return [{ key: 'next.pointed', values: { was: { kind: 'cause', id: truth } } }];
+  }
   if (verdict && (plain.final[verdict.cause] ?? 0) >= SUPPORTED) return [{ key: 'next.proven', values: {} }];
   return [{ key: 'next.unproven', values: {} }];
 }

@@ -43,14 +43,14 @@ export function markEvidence(one: Case, right: 0 | 0.8 | 1): Marked {
   const easy = rival !== named || !isReal(one, named, rivals);
   const values = {
     rival: { kind: 'cause', id: rival },
-    bits: { kind: 'bits', value: cited },
+    bits: { kind: 'bits', value: Math.max(0, cited) },
     best: { kind: 'bits', value: best },
   } as const;
   const share = clip(cited / best - AGAINST * against);
   const reasons: Message[] = [{ key: `reason.evidence.${word(share)}`, values }];
   if (against > 0) reasons.push({ key: 'reason.evidence.against', values: { rival: values.rival } });
   if (easy) reasons.push({ key: 'reason.evidence.easyRival', values: { rival: { kind: 'cause', id: named } } });
-  return { share: share * (easy ? EASY_RIVAL : 1) * (right === 0 ? 0.5 : 1), reasons };
+  return { share: share * (easy ? EASY_RIVAL : 1) * (right === 1 ? 1 : 0.5), reasons };
 }
 
 const word = (share: number): string => (share >= 0.8 ? 'strong' : share >= 0.4 ? 'partly' : 'weak');

@@ -49,6 +49,7 @@ export const examiner = {
   next: {
     missed: 'Next time read this too: {{what}}. It takes {{minutes}} minutes.',
     proven: 'Your readings prove it. You needed no more.',
+    pointed: 'Your readings already pointed to it: {{was}}.',
     unproven: 'Your readings did not settle it. One more would help.',
     twin: 'No reading here rules this out: {{other}}. Both count as right.',
   },

@@ -49,6 +49,7 @@ export const examiner: SameKeys<typeof english> = {
   next: {
     missed: 'La próxima vez lee también esto: {{what}}. Cuesta {{minutes}} minutos.',
     proven: 'Tus lecturas lo prueban. No hacía falta más.',
+    pointed: 'Tus lecturas ya señalaban esto: {{was}}.',
     unproven: 'Tus lecturas no lo decidieron. Una más ayudaría.',
     twin: 'Ninguna lectura aquí descarta esto: {{other}}. Las dos valen.',
   },
