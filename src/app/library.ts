@@ -3,13 +3,8 @@
  * shipped files against the schema, so they are not validated again here.
  */
 import type { Callout, Pack } from '../attempt/pack/types';
-import type { PackedDifferential } from '../examiner/compact';
 
 const packFiles = import.meta.glob<Pack>('../../scenarios/*.pack.json', { import: 'default' });
-const differentialFiles = import.meta.glob<PackedDifferential>('../../scenarios/differentials/*.differential.json', {
-  import: 'default',
-});
-
 let shelf: Promise<readonly Pack[]> | null = null;
 
 /** All packs, the guided one first. */
@@ -26,18 +21,4 @@ export async function findCallout(packId: string, calloutId: string): Promise<{ 
   const pack = (await packs()).find((one) => one.id === packId);
   const callout = pack?.callouts.find((one) => one.id === calloutId);
   return pack && callout ? { pack, callout } : null;
-}
-
-/**
- * What every rival of this callout would show, where it ships with the pack and was computed by this physics; null
- * where it has to be computed here.
- */
-export async function shippedDifferential(
-  pack: Pack,
-  callout: Callout,
-  physics: string,
-): Promise<PackedDifferential | null> {
-  const load = differentialFiles[`../../scenarios/differentials/${pack.id}.${callout.id}.differential.json`];
-  const shipped = await load?.();
-  return shipped?.physics === physics ? shipped : null;
 }

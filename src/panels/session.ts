@@ -69,6 +69,8 @@ export interface Session {
   readonly placeOpen: Signal<boolean>;
   /** instrument and quantity in the hand: the next place that it fits is one tap */
   readonly held: Signal<ReadingOption | null>;
+  /** the drawing shows what runs inside the pipes; never in an exam */
+  readonly inside: Signal<boolean>;
   readonly drafts: Signal<Drafts>;
   /** what the polite live region says; at most one text an act */
   readonly said: Signal<string>;

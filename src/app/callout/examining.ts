@@ -1,11 +1,11 @@
 /** The examiner at work beside the page: what each rival would have shown, then the grade and the debrief. */
 import { type ReadonlySignal, signal } from '@preact/signals';
-import { type AttemptState, REAL_WORLD } from '../../attempt';
+import type { AttemptState } from '../../attempt';
 import type { Callout, Pack } from '../../attempt/pack/types';
-import type { PackedDifferential } from '../../examiner';
+import { differentialInput, type PackedDifferential } from '../../examiner';
 import { differentialInWorker, judgeInWorker } from '../../examiner/client';
 import type { Judgement } from '../../panels/session';
-import { shippedDifferential } from '../library';
+import { shippedDifferential } from './differentials';
 
 export interface Examining {
   readonly judgement: ReadonlySignal<Judgement>;
@@ -22,8 +22,8 @@ export function createExamining(pack: Pack, callout: Callout): Examining {
   let judged = false;
 
   function prepare(): Promise<PackedDifferential> {
-    differential ??= shippedDifferential(pack, callout, REAL_WORLD.physics).then(
-      (shipped) => shipped ?? differentialInWorker(callout, { signal: stopped, onProgress: report }),
+    differential ??= shippedDifferential(pack, callout).then(
+      (shipped) => shipped ?? differentialInWorker(differentialInput(callout), { signal: stopped, onProgress: report }),
     );
     return differential;
   }

@@ -31,6 +31,8 @@ export function createSession(opening: Opening): Session {
   const place = signal<string | null>(null);
   const placeOpen = signal(false);
   const held = signal<ReadingOption | null>(null);
+  // Who learns the machine sees into its pipes; who practises begins with what a person on site would see.
+  const inside = signal(callout.mode === 'guided');
   const said = signal('');
   const kept = signal(true);
   const draftsOf = attemptId(opening.state.attempt);
@@ -71,6 +73,7 @@ export function createSession(opening: Opening): Session {
     place,
     placeOpen,
     held,
+    inside,
     drafts,
     said,
     kept,

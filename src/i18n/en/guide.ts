@@ -18,10 +18,10 @@ export const guide = {
     stake: 'Three causes could do this. Twenty chips are your belief. Move some, then declare.',
     predict:
       'Choose one more reading that would tell your two leading causes apart. Before you take it: will it lie below the twin’s, be alike, or lie above?',
-    telling: 'Now take that reading.',
+    telling: 'Now take it. If two readings make it, such as subcooling, take both and work it out.',
     verdict: 'Commit. Name the cause, its best rival, and the readings that part them.',
     repair: 'Mend it: choose the remedy, the steps in order, and why it happened.',
-    verify: 'Let ten or fifteen minutes pass. Read again, and choose the notes that prove it.',
+    verify: 'Let fifteen minutes pass. Take three readings again, and choose them as proof.',
   },
   predict: { lower: 'below', same: 'alike', higher: 'above' },
   predicted: 'You said: {{said}}. It was: {{was}}.',

@@ -220,6 +220,8 @@ export const panels = {
     valve: 'Metering valve',
     valveOwn: 'its own control',
     valveHold: 'held at {{share}}',
+    inside: 'See into the pipes',
+    insideHelp: 'A help for learning. On a real machine the pipes are closed.',
     wait: 'Let time pass',
     waitMinutes: '{{minutes}} min',
     stuck: 'The model cannot go on from here ({{code}}). Change the controls.',

@@ -19,10 +19,10 @@ export const guide: SameKeys<typeof source> = {
     stake: 'Tres causas podrían hacer esto. Veinte fichas son su confianza. Mueva algunas y declare.',
     predict:
       'Elija una lectura más que separe sus dos causas en cabeza. Antes de tomarla: ¿quedará por debajo de la gemela, será igual o quedará por encima?',
-    telling: 'Ahora tome esa lectura.',
+    telling: 'Ahora tómela. Si hacen falta dos, como en el subenfriamiento, tome ambas y calcule.',
     verdict: 'Decídase. Nombre la causa, su mejor rival y las lecturas que las separan.',
     repair: 'Repárela: elija el remedio, los pasos en orden y por qué ocurrió.',
-    verify: 'Deje pasar diez o quince minutos. Lea otra vez y elija las notas que lo demuestran.',
+    verify: 'Deje pasar quince minutos. Tome otra vez tres lecturas y elíjalas como prueba.',
   },
   predict: { lower: 'por debajo', same: 'igual', higher: 'por encima' },
   predicted: 'Usted dijo: {{said}}. Fue: {{was}}.',

@@ -223,6 +223,8 @@ export const panels: SameKeys<typeof source> = {
     valve: 'Válvula de expansión',
     valveOwn: 'su propio control',
     valveHold: 'fija en {{share}}',
+    inside: 'Ver dentro de los tubos',
+    insideHelp: 'Una ayuda para aprender. En una máquina real los tubos están cerrados.',
     wait: 'Dejar pasar tiempo',
     waitMinutes: '{{minutes}} min',
     stuck: 'El modelo no puede seguir desde aquí ({{code}}). Cambie los mandos.',

@@ -22,6 +22,23 @@ const ROUND: readonly StationId[] = [
   'suction-port',
 ];
 
+/** The edges of the two-phase region between two pressures, from the refrigerant's own table: bubble up, dew down. */
+function dome(refrigerant: RefrigerantId, from: number, to: number): readonly (readonly [h: number, p: number])[] {
+  const table = fluidTable(refrigerant);
+  const block = new Float64Array(BLOCK_SIZE);
+  const low = Math.max(from, table.pMin);
+  const high = Math.min(to, table.pMax);
+  const at = (index: number) => low * (high / low) ** (index / DOME_POINTS);
+  const pressures = Array.from({ length: DOME_POINTS + 1 }, (_, index) => at(index));
+  const edge = (p: number, which: number) => {
+    table.setPressure(p, block);
+    return [block[which]!, p] as const;
+  };
+  return [...pressures.map((p) => edge(p, H_L)), ...pressures.reverse().map((p) => edge(p, H_V))];
+}
+
+const DOME_POINTS = 40;
+
 export function Cycle({ cycles }: { readonly cycles: PressureEnthalpy }) {
   const text = useText();
   const all = cycles.cycles.flatMap((cycle) => ROUND.map((id) => cycle.stations[id]));
@@ -66,6 +83,13 @@ export function Cycle({ cycles }: { readonly cycles: PressureEnthalpy }) {
         <text x={WIDTH - EDGE.right} y={HEIGHT - 4} text-anchor="end">
           {text.t('debrief.cycle.enthalpy')}
         </text>
+        <polyline
+          class="cycle-dome"
+          points={dome(cycles.refrigerant, Math.exp(p0), Math.exp(p1))
+            .filter(([h]) => h >= h0 && h <= h1)
+            .map(([h, p]) => `${x(h)},${y(p)}`)
+            .join(' ')}
+        />
         {cycles.cycles.map((cycle) => (
           <polygon
             key={cycle.what}

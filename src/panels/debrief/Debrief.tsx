@@ -70,7 +70,7 @@ function Ready({ told, grade }: { readonly told: Told; readonly grade: Grade }) 
         )}
         <ol class="debrief-said">
           {told.sentences.map((message) => (
-            <li key={message.key}>{sentence(messageText(text, message, atmosphere))}</li>
+            <li key={JSON.stringify(message)}>{sentence(messageText(text, message, atmosphere))}</li>
           ))}
         </ol>
       </div>

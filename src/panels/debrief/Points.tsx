@@ -34,7 +34,7 @@ export function Points({ grade }: { readonly grade: Grade }) {
               </td>
               <td>
                 {part.reasons.map((reason) => (
-                  <p key={reason.key}>{sentence(messageText(text, reason, atmosphere))}</p>
+                  <p key={JSON.stringify(reason)}>{sentence(messageText(text, reason, atmosphere))}</p>
                 ))}
               </td>
             </tr>

@@ -83,6 +83,18 @@ export function Controls() {
           </select>
         </label>
       )}
+      {session.callout.mode !== 'exam' && (
+        <>
+          <Switch
+            name={text.t('panels.machine.inside')}
+            value={session.inside.value}
+            set={(on) => {
+              session.inside.value = on;
+            }}
+          />
+          <p class="soft">{text.t('panels.machine.insideHelp')}</p>
+        </>
+      )}
     </>
   );
 }
