@@ -100,6 +100,8 @@ class CompiledMachine implements Machine {
       room,
       roomHumidity,
       ...this.loadNow(),
+      roomFound: room,
+      humidityFound: roomHumidity,
       frost: freezing,
       controller:
         data.control.variableSpeed && env.speed > data.control.maxSpeed - 1e-6 ? 'cooling-at-full-speed' : 'cooling',
@@ -147,7 +149,7 @@ class CompiledMachine implements Machine {
       Math.abs(change) > SMALL_CHARGE * this.charge;
     if (opened) {
       const standing = standingState(machine.rig, RUNNING, s.room, s.roomHumidity, machine.charge);
-      return { machine, state: { ...standing, time: s.time, load: s.load, waterLoad: s.waterLoad, frost: s.frost } };
+      return { machine, state: { ...standing, time: s.time, ...roomOf(s), frost: s.frost } };
     }
     if (change === 0) return { machine, state: s };
     // gas goes in or out at the suction port and carries its enthalpy
@@ -192,6 +194,14 @@ class CompiledMachine implements Machine {
     const size = 3 + (setting.opening === null ? 1 : 0) + (setting.speed === null ? 1 : 0);
     return solveSteady(rig.circuit, rig.env, setting, size === design.x.length ? design.x : null, indoor);
   }
+}
+
+/** The room's side of a state. */
+function roomOf(
+  s: CircuitState,
+): Pick<CircuitState, 'room' | 'roomHumidity' | 'load' | 'waterLoad' | 'roomFound' | 'humidityFound'> {
+  const { room, roomHumidity, load, waterLoad, roomFound, humidityFound } = s;
+  return { room, roomHumidity, load, waterLoad, roomFound, humidityFound };
 }
 
 /** Throws PhysicsError `bad-input` naming what is wrong with the setup. */

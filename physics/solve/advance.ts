@@ -19,7 +19,9 @@ const TRY_FREEING = 40;
 const TRY_ANYHOW = 75;
 /** largest |ln p_flow / p_still| accepted at a hand-over */
 const CLOSE = 0.22;
-const MOISTURE_MASS = 1;
+/** K and share of humidity over the found room at which the building brings nothing more in (ours) */
+const WARMER = 8;
+const DAMPER = 0.5;
 
 /** Controls as the fans see them: the outdoor fan runs with the compressor, the indoor fan while the machine is on. */
 function fansFor(controls: Controls, turning: boolean): Controls {
@@ -43,11 +45,30 @@ export function advance(rig: Rig, state: CircuitState, controls: Controls, dt: n
     if (next) return next;
   }
   const still = decided.regime === 'flow' ? brokenOff(rig, decided) : decided;
-  rig.effective.charge = still.charge;
-  const result = stillStep(rig, still, dt);
-  const stepped = afterStill(rig, decided, still, result, dt);
+  const stepped = standStill(rig, decided, still, controls, dt);
   if (!stepped.turning || stepped.runningFor < TRY_KEEPING) return stepped;
   return handOver(rig, stepped, fans) ?? stepped;
+}
+
+/** A step of the vessels. Where the running compressor leaves the tables, the switch that guards that end has opened. */
+function standStill(
+  rig: Rig,
+  decided: CircuitState,
+  still: CircuitState,
+  controls: Controls,
+  dt: number,
+): CircuitState {
+  const fans = fansFor(controls, still.turning);
+  rig.setAir(fans, still.room, still.roomHumidity);
+  rig.effective.charge = still.charge;
+  try {
+    return afterStill(rig, decided, still, stillStep(rig, still, dt), fans, dt);
+  } catch (error) {
+    if (!(error instanceof PhysicsError) || !still.turning) throw error;
+    const high = exp(still.x[0]) > 0.85 * rig.data.limits.highPressure;
+    const stopped = tripped(rig, still, high ? 'stopped-on-high-pressure' : 'stopped-on-discharge-heat');
+    return standStill(rig, stopped, stopped, controls, dt);
+  }
 }
 
 /** A step in flow, halved where it cannot be solved; null where even short steps fail. */
@@ -126,6 +147,7 @@ function afterStill(
   decided: CircuitState,
   still: CircuitState,
   result: StillResult,
+  fans: Controls,
   dt: number,
 ): CircuitState {
   const { state } = result;
@@ -136,6 +158,7 @@ function afterStill(
   };
   const next: CircuitState = {
     ...state,
+    inputs: { ...state.inputs, controls: fans },
     sensed: laggedSensors(decided.sensed, truth, dt),
     limitFor: decided.turning
       ? limitTime(rig, result.power, decided.limitFor, result.low.pressure, state.pipes.discharge, dt)
@@ -202,15 +225,21 @@ function roomStep(
   dt: number,
 ): Pick<CircuitState, 'room' | 'roomHumidity'> {
   const { data } = rig;
-  // the building's load was measured against what the machine took out as found, its fan's heat included
+  // the building's load was measured against what the machine took out as found, its fan's heat included; it eases off as
+  // the room warms and dampens toward the weather
   const sensible = heat - water * 2.501e6 - rig.indoorFan.power;
-  return {
-    room: state.room + (dt * (state.load - sensible)) / data.roomCapacity,
-    roomHumidity: Math.max(
-      0.001,
-      state.roomHumidity + (dt * (state.waterLoad - water)) / (data.roomAir * MOISTURE_MASS),
-    ),
-  };
+  const load = state.load * eased((state.room - state.roomFound) / WARMER);
+  const waterLoad =
+    state.waterLoad * eased((state.roomHumidity - state.humidityFound) / (DAMPER * state.humidityFound));
+  const room = state.room + (dt * (load - sensible)) / data.roomCapacity;
+  const humidity = state.roomHumidity + (dt * (waterLoad - water)) / data.roomAir;
+  const wettest = 0.97 * rig.circuit.indoorAir.saturated.humidity(room);
+  return { room, roomHumidity: humidity < 0.001 ? 0.001 : humidity > wettest ? wettest : humidity };
+}
+
+/** 1 as found, 0 where the room has come all the way, never negative. */
+function eased(share: number): number {
+  return share <= 0 ? 1 : share >= 1 ? 0 : 1 - share;
 }
 
 function runningWord(rig: Rig, state: CircuitState): ControllerState {

@@ -148,6 +148,8 @@ export function standingState(
     sensed: { suctionLine: outdoor, evaporatorCoil: room, dischargeLine: outdoor },
     room,
     roomHumidity,
+    roomFound: room,
+    humidityFound: roomHumidity,
     load: 0,
     waterLoad: 0,
     frost: new Array<number>(k).fill(0),

@@ -61,6 +61,9 @@ export interface CircuitState extends MachineState {
   /** heat and water that the building brings into the room, W and kg/s: what the machine took out as found */
   readonly load: number;
   readonly waterLoad: number;
+  /** the room when the load was measured, K and kg/kg */
+  readonly roomFound: number;
+  readonly humidityFound: number;
   readonly frost: readonly number[];
   readonly controller: ControllerState;
   /** s until the controller may start again; s since the compressor started; s that a limit has been crossed */
