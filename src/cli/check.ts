@@ -1,6 +1,7 @@
 /** `check`: is a pack in order? Its shape and rules first, then whether each machine in it can be computed. */
 import type { Command } from 'commander';
 import { steady } from '../../physics';
+import { machineNuisance } from '../attempt';
 import type { Callout } from '../attempt/pack/types';
 import { CheckFailed } from './exit';
 import { type Io, write, writeJsonLine } from './io';
@@ -37,10 +38,10 @@ async function check(source: string, json: boolean, io: Io): Promise<void> {
   if (!ok) throw new CheckFailed(failed.map(({ callout, message }) => `callout ${callout}: ${message}`).join('\n'));
 }
 
-/** A machine that has no steady state cannot be read: it trips or lies outside the model. */
-function findingsOf({ id, plant, refrigerant, conditions, faults }: Callout): Finding[] {
+/** A machine that has no steady state, with its own differences, cannot be read: it trips or lies outside the model. */
+function findingsOf({ id, plant, refrigerant, conditions, faults, machineSeed }: Callout): Finding[] {
   try {
-    steady({ plant, refrigerant, conditions, faults });
+    steady({ plant, refrigerant, conditions, faults, nuisance: machineNuisance(machineSeed) });
     return [];
   } catch (error) {
     const known = jobError(error);

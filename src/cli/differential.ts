@@ -20,7 +20,7 @@ export function registerDifferential(program: Command, io: Io): void {
 
 async function differential(reference: string, options: { json?: boolean; csv?: boolean }, io: Io): Promise<void> {
   const { pack, callout } = await loadCallout(reference, io);
-  const computed = differentialOf(callout.id, callout, io);
+  const computed = differentialOf(pack, callout, io);
   if (options.json) return writeJsonLine(io, { pack: pack.id, callout: callout.id, ...computed });
   const rows = rowsOf(computed);
   if (!options.csv)

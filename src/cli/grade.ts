@@ -105,7 +105,7 @@ function rowOf(source: string, read: () => Attempt, packs: ReadonlyMap<string, P
       throw new ReplayError(-1, 'wrong-pack', `pack "${pack.id}": ${versions}`);
     }
     const state = replay(attempt, pack);
-    const result = grade(state, differentialOf(pack.id, state.site.callout, io));
+    const result = grade(state, differentialOf(pack, state.site.callout, io));
     return row(source, attempt, state.clock, state.verdicts.at(-1)?.cause ?? null, result);
   } catch (error) {
     const known =

@@ -9,7 +9,7 @@ import type { Callout, Pack } from '../attempt/pack/types';
 import { RefusedInput } from './exit';
 import { type Io, nameOf, readText } from './io';
 
-const SCENARIOS = fileURLToPath(new URL('../../scenarios/', import.meta.url));
+export const SCENARIOS = fileURLToPath(new URL('../../scenarios/', import.meta.url));
 const ENDING = '.pack.json';
 
 /** A pack that did not pass; `problems` lists everything that is wrong. */
