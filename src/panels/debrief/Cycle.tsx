@@ -1,5 +1,5 @@
 /** Pressure over enthalpy, logarithmic in pressure: the healthy machine, the machine as found, the rival. */
-
+import { BLOCK_SIZE, fluidTable, H_L, H_V, type RefrigerantId } from '../../../physics/fluids/fluid';
 import type { StationId } from '../../../physics/types';
 import type { PressureEnthalpy } from '../../examiner/types';
 import { useText } from '../kit/text';
@@ -22,21 +22,22 @@ const ROUND: readonly StationId[] = [
   'suction-port',
 ];
 
-/** The edges of the two-phase region between two pressures, from the refrigerant's own table: bubble up, dew down. */
-function dome(refrigerant: RefrigerantId, from: number, to: number): readonly (readonly [h: number, p: number])[] {
+/** The two edges of the two-phase region between two pressures, from the refrigerant's own table: bubble, dew. */
+function dome(refrigerant: RefrigerantId, from: number, to: number): readonly (readonly Point[])[] {
   const table = fluidTable(refrigerant);
   const block = new Float64Array(BLOCK_SIZE);
   const low = Math.max(from, table.pMin);
   const high = Math.min(to, table.pMax);
-  const at = (index: number) => low * (high / low) ** (index / DOME_POINTS);
-  const pressures = Array.from({ length: DOME_POINTS + 1 }, (_, index) => at(index));
-  const edge = (p: number, which: number) => {
-    table.setPressure(p, block);
-    return [block[which]!, p] as const;
-  };
-  return [...pressures.map((p) => edge(p, H_L)), ...pressures.reverse().map((p) => edge(p, H_V))];
+  return [H_L, H_V].map((edge) =>
+    Array.from({ length: DOME_POINTS + 1 }, (_, index): Point => {
+      const p = low * (high / low) ** (index / DOME_POINTS);
+      table.setPressure(p, block);
+      return [block[edge]!, p];
+    }),
+  );
 }
 
+type Point = readonly [enthalpy: number, pressure: number];
 const DOME_POINTS = 40;
 
 export function Cycle({ cycles }: { readonly cycles: PressureEnthalpy }) {
@@ -83,13 +84,16 @@ export function Cycle({ cycles }: { readonly cycles: PressureEnthalpy }) {
         <text x={WIDTH - EDGE.right} y={HEIGHT - 4} text-anchor="end">
           {text.t('debrief.cycle.enthalpy')}
         </text>
-        <polyline
-          class="cycle-dome"
-          points={dome(cycles.refrigerant, Math.exp(p0), Math.exp(p1))
-            .filter(([h]) => h >= h0 && h <= h1)
-            .map(([h, p]) => `${x(h)},${y(p)}`)
-            .join(' ')}
-        />
+        {dome(cycles.refrigerant, Math.exp(p0), Math.exp(p1)).map((edge, index) => (
+          <polyline
+            key={index === 0 ? 'bubble' : 'dew'}
+            class="cycle-dome"
+            points={edge
+              .filter(([h]) => h >= h0 && h <= h1)
+              .map(([h, p]) => `${x(h)},${y(p)}`)
+              .join(' ')}
+          />
+        ))}
         {cycles.cycles.map((cycle) => (
           <polygon
             key={cycle.what}
