@@ -30,7 +30,12 @@ export function mountBench(
   const canvasHost = document.createElement('div');
   canvasHost.className = 'bench-canvas';
   canvasHost.setAttribute('aria-hidden', 'true');
-  host.append(canvasHost);
+  const notice = document.createElement('p');
+  notice.className = 'bench-notice';
+  host.append(canvasHost, notice);
+  host.dataset.picture = 'loading';
+  let words = options.words;
+  showNotice();
   const overlay = createOverlay(host, drawing, places, options.words, {
     onPlace(placeId) {
       for (const listener of placeListeners) listener(placeId);
@@ -41,6 +46,17 @@ export function mountBench(
   let layout = fitToHost();
   overlay.setLayout(layout);
   host.dataset.light = light;
+
+  function showNotice(): void {
+    const { picture } = host.dataset;
+    notice.hidden = picture === 'drawn';
+    notice.textContent = picture === 'failed' ? words.failed : words.loading;
+  }
+
+  function setPicture(state: 'drawn' | 'failed'): void {
+    host.dataset.picture = state;
+    showNotice();
+  }
 
   function fitToHost(): Layout {
     return layOut(drawing, places, Math.max(1, host.clientWidth), Math.max(1, host.clientHeight), wanted);
@@ -82,7 +98,10 @@ export function mountBench(
       scene = started;
       scene.setLook(look());
       if (snapshot) scene.show(snapshot);
+      setPicture('drawn');
     } catch (error) {
+      if (gone) return;
+      setPicture('failed');
       options.onFailure?.(error instanceof Error ? error : new Error(String(error)));
     }
   }
@@ -105,7 +124,11 @@ export function mountBench(
     },
     placePositions: overlay.positions,
     setTags: overlay.setTags,
-    setWords: overlay.setWords,
+    setWords(next) {
+      words = next;
+      showNotice();
+      overlay.setWords(next);
+    },
     setTheme(next) {
       light = next;
       host.dataset.light = next;
@@ -132,8 +155,10 @@ export function mountBench(
       scene?.destroy();
       overlay.destroy();
       canvasHost.remove();
+      notice.remove();
       host.classList.remove('bench-host');
       delete host.dataset.light;
+      delete host.dataset.picture;
       placeListeners.clear();
       layoutListeners.clear();
     },

@@ -20,7 +20,10 @@ export interface BenchWords {
   /** name of a half of the site, e.g. "Outdoors" */
   view(view: ViewId): string;
   /** name of the choice of halves */
-  chooseView: string;
+  readonly chooseView: string;
+  /** shown until the picture stands, and in its place when it cannot be drawn */
+  readonly loading: string;
+  readonly failed: string;
 }
 
 export interface BenchOptions {

@@ -13,6 +13,8 @@ export function benchWords(text: Text): BenchWords {
     machine: text.t('bench.name'),
     help: text.t('bench.help'),
     chooseView: text.t('bench.view.choose'),
+    loading: text.t('bench.loading'),
+    failed: text.t('bench.failed'),
     shortPlace: (place) => nameOf(text, place),
     place: (place) =>
       [nameOf(text, place), ...(place.needs ?? []).map((need) => text.t(`bench.needs.${need}`))].join(', '),

@@ -5,7 +5,7 @@ import type { DrawnView, Place, PlantDrawing } from '../../../physics/types';
 export const TARGET = 44;
 
 /** Share of the spare height that goes to the sky rather than to the ground. */
-const SKY = 0.62;
+const SKY = 0.7;
 
 export type ViewId = 'whole' | DrawnView['id'];
 

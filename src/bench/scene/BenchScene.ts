@@ -79,6 +79,8 @@ export class BenchScene extends Scene {
   }
 
   setSnapshot(snapshot: Snapshot): void {
+    // The first one is shown at once: marks of its contents in pipes of bare copper would be neither view.
+    if (!this.snapshot) this.sincePaint = Number.POSITIVE_INFINITY;
     this.snapshot = snapshot;
     this.wake();
   }
