@@ -104,23 +104,28 @@ export function solve(
   if (!attempt(x, r)) return { converged: false, iterations: 0, evaluations, defect: 1e30, error: lastError };
   let merit = norm(r);
   let damping = 0;
+  /** the Jacobian was carried over by Broyden's rule from an iteration that went well */
+  let updated = false;
 
   for (let iteration = 0; iteration < maxIterations; iteration++) {
     if (largest(r) < tolerance)
       return { converged: true, iterations: iteration, evaluations, defect: largest(r), error: null };
-    for (let j = 0; j < n; j++) {
-      for (let i = 0; i < n; i++) trial[i] = x[i];
-      let d = DIFFERENCE;
-      if (trial[j] + d > problem.upper[j]) d = -d;
-      trial[j] += d;
-      if (!attempt(trial, trialR)) {
-        d = -d;
-        trial[j] = x[j] + d;
-        if (!attempt(trial, trialR))
-          return { converged: false, iterations: iteration, evaluations, defect: largest(r), error: lastError };
+    if (!updated) {
+      for (let j = 0; j < n; j++) {
+        for (let i = 0; i < n; i++) trial[i] = x[i];
+        let d = DIFFERENCE;
+        if (trial[j] + d > problem.upper[j]) d = -d;
+        trial[j] += d;
+        if (!attempt(trial, trialR)) {
+          d = -d;
+          trial[j] = x[j] + d;
+          if (!attempt(trial, trialR))
+            return { converged: false, iterations: iteration, evaluations, defect: largest(r), error: lastError };
+        }
+        for (let i = 0; i < n; i++) jacobian[i * n + j] = (trialR[i] - r[i]) / d;
       }
-      for (let i = 0; i < n; i++) jacobian[i * n + j] = (trialR[i] - r[i]) / d;
     }
+    updated = false;
 
     if (keep) keep.set(jacobian);
 
@@ -144,6 +149,15 @@ export function solve(
         if (attempt(trial, trialR)) {
           const trialMerit = norm(trialR);
           if (trialMerit < merit * (1 - 1e-4 * scale) || largest(trialR) < tolerance) {
+            if (scale === 1 && damping === 0 && trialMerit < 0.04 * merit) {
+              let square = 0;
+              for (let i = 0; i < n; i++) square += (trial[i] - x[i]) * (trial[i] - x[i]);
+              for (let i = 0; i < n; i++) {
+                const change = trialR[i] / square;
+                for (let j = 0; j < n; j++) jacobian[i * n + j] += change * (trial[j] - x[j]);
+              }
+              updated = true;
+            }
             x.set(trial);
             r.set(trialR);
             merit = trialMerit;
