@@ -31,6 +31,7 @@ export interface Case {
   readonly bench: Bench;
   readonly candidates: readonly Candidate[];
   readonly tally: Readonly<Partial<Record<CauseId, number>>>;
+  /** the tally as printed: what it does not name can be neither staked on nor named, and counts for nothing here */
   readonly prior: Posterior;
   readonly truths: readonly CauseId[];
   readonly twins: readonly CauseId[];
@@ -67,7 +68,7 @@ export function openCase(state: AttemptState, differential: Differential): Case 
   const needed = neededSums(differential, tally, bench, read);
   const verdict = state.verdicts.at(-1) ?? null;
   const judgedNotes = verdict ? verdict.notes : state.notes.filter((note) => note.state !== 'repaired').length;
-  const prior = priorOf(differential, tally);
+  const prior = printedPrior(differential, tally);
   const view = (taking: Taking) => openView(takeNotes(state.notes.slice(0, judgedNotes), taking), differential, prior);
   const { atmosphere } = state.site;
   const drift = driftOf(state);
@@ -96,6 +97,12 @@ export function openCase(state: AttemptState, differential: Differential): Case 
     belief,
     support: Math.min(1, belief / SUPPORTED),
   };
+}
+
+function printedPrior(differential: Differential, tally: Case['tally']): Posterior {
+  const named = Object.entries(priorOf(differential, tally)).filter(([cause]) => (tally[cause as CauseId] ?? 0) > 0);
+  const total = named.reduce((sum, [, share]) => sum + share, 0);
+  return Object.fromEntries(named.map(([cause, share]) => [cause, share / total]));
 }
 
 function openView(taken: readonly Taken[], differential: Differential, prior: Posterior): View {

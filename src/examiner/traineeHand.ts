@@ -74,7 +74,7 @@ export class Hand {
     const { instrument, place, quantity, channel } = candidate;
     if (instrument === 'eyes') return this.try({ kind: 'look', place }) ? this.lastNote().index : null;
     const link = instrument === 'data-link' ? { channel } : {};
-    const hasty = this.habits.patient ? {} : { dwell: Math.floor(CATALOGUE[instrument].dwell / 2) };
+    const hasty = this.habits.patient ? {} : { dwell: Math.floor(CATALOGUE[instrument].dwell / 3) };
     for (let tries = 0; tries < MOST_TRIES; tries++) {
       if (!this.try({ kind: 'read', instrument, place, quantity, ...link, ...hasty })) return null;
       const note = this.lastNote();
