@@ -1,7 +1,7 @@
 /**
  * Which way each reading goes under each fault: published rule tables as amended by the trade review (disputed entries are
  * left out or carry the amended sign). '+' and '-' must be read at twice the instrument's uncertainty, '0' is bounded,
- * '0/+' may stand or rise but not fall, '0/-' the reverse.
+ * '0/+' may stand or rise but not fall, '0/-' the reverse. Rows of a valve that still regulates are read while it does.
  */
 import type { FamilyId } from '../index';
 import { INVERTER_FIXED, INVERTER_FREE, ORIFICES, type Reading, type Variant } from './machines';
@@ -9,8 +9,11 @@ import { SOURCES } from './sources';
 
 export type Sign = '+' | '-' | '0' | '0/+' | '0/-';
 
-/** `valve-open`: a tenth beyond the severity at which the valve comes to its stop. */
-export type Level = 'clear' | 'severe' | 'valve-open';
+/**
+ * `regulating`: four fifths of the severity at which the valve comes to its stop. `valve-open`: beyond it, a tenth further
+ * or where the family is severe.
+ */
+export type Level = 'clear' | 'severe' | 'regulating' | 'valve-open';
 
 export interface DirectionRow {
   readonly name: string;
@@ -153,7 +156,7 @@ const VALVE_ROWS: readonly DirectionRow[] = [
   {
     name: 'liquid-line restriction, valve regulating',
     fault: 'drier-restriction',
-    level: 'clear',
+    level: 'regulating',
     signs: { Te: '0', SH: '0', Tc: '0', SC: '0/+', Td: '0', rise: '0', drop: '0', capacity: '0', power: '0' },
   },
   {
@@ -199,7 +202,7 @@ const SPEED_ROWS: readonly DirectionRow[] = [
   {
     name: 'liquid-line restriction',
     fault: 'drier-restriction',
-    level: 'clear',
+    level: 'regulating',
     signs: { Te: '0', SH: '0', Tc: '0/-', SC: '+', Td: '+', speed: '+', opening: '+' },
   },
   {

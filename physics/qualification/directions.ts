@@ -77,40 +77,79 @@ export function changeOf(reading: Reading, before: Readings, after: Readings): n
   return RELATIVE.includes(reading) ? difference / before[reading] : difference;
 }
 
-/** A tenth beyond the severity at which the valve is fully open; NaN where it never is. */
-function beyondTheStop(row: DirectionRow, variant: Variant): number {
-  for (let k = 10; k < 45; k++) {
+/** Severity at which the valve is fully open; NaN where it never is. */
+function stopOf(row: DirectionRow, variant: Variant): number {
+  for (let k = 10; k < 48; k++) {
     const severity = k / 50;
-    if (steadyReadings(variant, { faults: { [row.fault]: severity } }).opening > 0.999) return severity + 0.1;
+    if (steadyReadings(variant, { faults: { [row.fault]: severity } }).opening > 0.999) return severity;
   }
   return Number.NaN;
 }
 
 export function severityOf(row: DirectionRow, level: Level, variant: Variant): number {
   const family = faultFamily(row.fault);
-  return level === 'valve-open' ? beyondTheStop(row, variant) : family[level];
+  if (level === 'regulating') return 0.8 * stopOf(row, variant);
+  if (level === 'valve-open') return Math.max(stopOf(row, variant) + 0.1, family.severe);
+  return family[level];
 }
 
-/** @param at overrides the row's own level, to see what a stronger fault shows */
-export function directions(at?: 'severe'): Finding[] {
+export interface DirectionFinding extends Finding {
+  readonly reading: Reading;
+  readonly sign: Sign;
+  readonly level: Level;
+  /** moves the other way by more than counts as standing still */
+  readonly contrary: boolean;
+}
+
+function entry(
+  row: DirectionRow,
+  variant: Variant,
+  level: Level,
+  change: (reading: Reading) => number,
+  reading: Reading,
+  severity: number,
+): DirectionFinding {
+  const sign = row.signs[reading] as Sign;
+  const ours = change(reading);
+  const still = standsWithin(reading, variant);
+  return {
+    ...finding(
+      `directions/${variant.id}/${row.name}/${reading}`,
+      row.source,
+      `${reading} ${sign} at ${level}, severity ${severity.toFixed(2)}`,
+      RELATIVE.includes(reading) ? 'share' : 'K',
+      ours,
+      ...interval(sign, reading, variant),
+    ),
+    reading,
+    sign,
+    level,
+    contrary: sign === '0' ? Math.abs(ours) > still : sign.endsWith('+') ? ours < -still : ours > still,
+  };
+}
+
+/**
+ * Every entry of the tables. A '+' or '-' that is too small to read where the fault is clear, yet not contrary, is read once
+ * more where the fault is severe; `level` tells at which of the two it holds.
+ */
+export function directions(): DirectionFinding[] {
   return DIRECTION_ROWS.flatMap((row) =>
     row.machines.flatMap((variant) => {
-      const level = row.level === 'clear' && at ? at : row.level;
-      const severity = severityOf(row, level, variant);
       const healthy = steadyReadings(variant);
-      const ill = steadyReadings(variant, { faults: { [row.fault]: severity } });
-      return Object.entries(row.signs).map(([name, sign]) => {
+      const at = (level: Level) => {
+        const severity = severityOf(row, level, variant);
+        const ill = steadyReadings(variant, { faults: { [row.fault]: severity } });
+        return { severity, change: (reading: Reading) => changeOf(reading, healthy, ill) };
+      };
+      const first = at(row.level);
+      const stronger = row.level === 'clear' ? at('severe') : null;
+      return Object.keys(row.signs).map((name) => {
         const reading = name as Reading;
-        const [low, high] = interval(sign, reading, variant);
-        return finding(
-          `directions/${variant.id}/${row.name}/${reading}`,
-          row.source,
-          `${reading} ${sign} at severity ${severity.toFixed(2)}`,
-          RELATIVE.includes(reading) ? 'share' : 'K',
-          changeOf(reading, healthy, ill),
-          low,
-          high,
-        );
+        const one = entry(row, variant, row.level, first.change, reading, first.severity);
+        const signed = one.sign === '+' || one.sign === '-';
+        if (one.holds || one.contrary || !signed || stronger === null) return one;
+        const other = entry(row, variant, 'severe', stronger.change, reading, stronger.severity);
+        return other.holds ? other : one;
       });
     }),
   );

@@ -1,16 +1,16 @@
 /** Machines drawn at random: do they solve, and do their balances close? Deterministic. */
 import {
   type Conditions,
-  type Controls,
   createMachine,
   type FamilyId,
   type Faults,
   familiesOf,
-  type MachineState,
   PhysicsError,
   type PhysicsErrorCode,
 } from '../index';
+import { type Finding, finding, statement } from './finding';
 import { VARIANTS, type Variant } from './machines';
+import { SOURCES } from './sources';
 
 /** Mulberry32: small, exact in every engine. */
 export class Draw {
@@ -92,60 +92,42 @@ export function steadyDraws(count: number, seed: number): DrawResult[] {
   return Array.from({ length: count }, () => solveOne(drawMachine(draw)));
 }
 
-export interface AbuseResult {
-  readonly seed: number;
-  readonly variant: Variant['id'];
-  /** kg by which the charge was missed at worst; NaN where any shown number was not finite */
-  readonly mass: number;
-  readonly error: string | null;
-  readonly trips: number;
-  readonly stillShare: number;
-}
-
-/** An hour of misuse on coarse steps: everything that a person can set is set at random, all the time. */
-export function abuse(seed: number): AbuseResult {
-  const draw = new Draw(seed);
-  const { variant, conditions, faults } = drawMachine(draw);
-  const base = { seed, variant: variant.id };
-  const machine = createMachine({ plant: variant.plant, refrigerant: variant.refrigerant, conditions, faults });
-  let controls: Controls = { ...machine.defaultControls, ...variant.controls };
-  let state: MachineState = machine.start('standing', controls);
-  const charge = machine.snapshot(state).probes.refrigerantCharge.value;
-  let mass = 0;
-  let trips = 0;
-  let still = 0;
-  let steps = 0;
-  let nextChange = 0;
-  let stopped = false;
-  try {
-    for (let time = 0; time < 3600; steps++) {
-      if (time >= nextChange) {
-        nextChange = time + draw.between(40, 500);
-        controls = {
-          ...controls,
-          running: draw.share() < 0.85,
-          indoorFan: draw.pick(['low', 'high']),
-          outdoorFanRunning: draw.share() < 0.85,
-          indoorFanRunning: draw.share() < 0.85,
-          fixedSpeed: draw.share() < 0.5,
-          valveHold: draw.share() < 0.3 ? draw.between(0.05, 1) : null,
-          setPoint: 273.15 + draw.between(18, 30),
-        };
-      }
-      const dt = 1 + Math.floor(draw.share() * 30);
-      state = machine.step(state, controls, dt);
-      time += dt;
-      const snapshot = machine.snapshot(state);
-      for (const probe of Object.values(snapshot.probes)) if (!Number.isFinite(probe.value)) mass = Number.NaN;
-      mass = Math.max(mass, snapshot.balance.mass, Math.abs(snapshot.probes.refrigerantCharge.value - charge));
-      if (snapshot.regime === 'still') still++;
-      const off = snapshot.controller.startsWith('stopped-on-');
-      if (off && !stopped) trips++;
-      stopped = off;
-    }
-  } catch (error) {
-    const text = error instanceof PhysicsError ? `${error.code}: ${error.message}` : `untyped: ${String(error)}`;
-    return { ...base, mass, error: text, trips, stillShare: still / Math.max(1, steps) };
-  }
-  return { ...base, mass, error: null, trips, stillShare: still / steps };
+/** The promise on random machines, 18…46 °C outdoors, one fault each, as findings. */
+export function randomMachines(count: number, seed: number): Finding[] {
+  const results = steadyDraws(count, seed);
+  const failed = results.filter(({ error }) => error !== null);
+  const ordinary = failed.filter(({ drawn }) => {
+    const outdoor = drawn.conditions.outdoor - 273.15;
+    return drawn.share <= 0.5 && outdoor >= 21 && outdoor <= 40;
+  });
+  const worst = (pick: (r: DrawResult) => number): number => results.reduce((most, r) => Math.max(most, pick(r)), 0);
+  const id = 'random';
+  return [
+    finding(`${id}/solved`, SOURCES.own, 'share that solves', '-', 1 - failed.length / count, 0.995, 1),
+    finding(`${id}/ordinary`, SOURCES.own, 'unsolved at half severity, 21…40 °C', '-', ordinary.length, 0, 0),
+    finding(
+      `${id}/energy`,
+      SOURCES.own,
+      'worst first-law defect over capacity',
+      '-',
+      worst((r) => r.energy),
+      0,
+      1e-3,
+    ),
+    finding(
+      `${id}/charge`,
+      SOURCES.own,
+      'worst departure from the charge',
+      'kg',
+      worst((r) => r.mass),
+      0,
+      1e-9,
+    ),
+    statement(
+      `${id}/named`,
+      SOURCES.own,
+      'what does not solve says why',
+      failed.every(({ error }) => error?.named === true && error.code !== 'no-convergence'),
+    ),
+  ];
 }

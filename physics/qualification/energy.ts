@@ -4,6 +4,7 @@
  */
 import { cpMoist, dryDensity, pressureAtAltitude, wSaturated } from '../air/moistAir';
 import type { Machine, MachineState, Snapshot } from '../index';
+import { WALL_FIELDS } from '../parts/coil';
 import { machineData } from '../plants';
 import type { MachineData } from '../solve/effective';
 import type { CircuitState } from '../solve/state';
@@ -15,11 +16,12 @@ const FUSION = 3.34e5;
 export function storedEnergy(data: MachineData, state: MachineState): number {
   const s = state as CircuitState;
   const sum = (values: readonly number[]): number => values.reduce((total, value) => total + value, 0);
+  const walls = (fields: readonly number[]): number => sum(fields.filter((_, i) => i % WALL_FIELDS === 0));
   return (
     s.energyHigh +
     s.energyLow +
-    (sum(s.condenserWall) * data.condenser.wallCapacity) / data.condenser.segments +
-    (sum(s.evaporatorWall) * data.evaporator.wallCapacity) / data.evaporator.segments +
+    (walls(s.condenserWall) * data.condenser.wallCapacity) / data.condenser.segments +
+    (walls(s.evaporatorWall) * data.evaporator.wallCapacity) / data.evaporator.segments +
     s.shell * data.compressor.shellCapacity -
     sum(s.frost) * FUSION
   );
@@ -55,28 +57,40 @@ export interface Ledger {
   readonly mass: number;
 }
 
-/** Keeps the books over states that follow each other by a second. */
+/** Keeps the books over states that follow each other. */
 export class Bookkeeper {
   private defect = 0;
   private moved = 0;
   private mass = 0;
+  private power: number;
   private readonly data: MachineData;
 
-  constructor(private readonly machine: Machine) {
+  constructor(
+    private readonly machine: Machine,
+    private state: MachineState,
+  ) {
     this.data = machineData(machine.setup.plant, machine.setup.refrigerant);
+    this.power = powerIn(machine, this.data, state, machine.snapshot(state));
   }
 
-  step(before: MachineState, after: MachineState, dt: number): void {
+  /** @returns the snapshot of the new state */
+  step(after: MachineState, dt: number): Snapshot {
     const { machine, data } = this;
+    const earlier = this.state as CircuitState;
+    const later = after as CircuitState;
     const snapshot = machine.snapshot(after);
-    let power = powerIn(machine, data, after, snapshot);
+    const power = powerIn(machine, data, after, snapshot);
     // Flow is implicit: the heats at the end hold for the whole step. Standing still is explicit: the mean of both ends,
-    // unless the regime has just changed and the heats before belong to flow.
-    if (snapshot.regime === 'still' && (before as CircuitState).regime === 'still')
-      power = 0.5 * (power + powerIn(machine, data, before, machine.snapshot(before)));
-    this.defect += storedEnergy(data, after) - storedEnergy(data, before) - power * dt;
+    // unless the regime has just changed. A safety switch stops the machine after a step that was all flow.
+    let mean = power;
+    if (earlier.regime === 'flow' && later.trips > earlier.trips) mean = this.power;
+    else if (earlier.regime === 'still' && later.regime === 'still') mean = 0.5 * (power + this.power);
+    this.defect += storedEnergy(data, after) - storedEnergy(data, earlier) - mean * dt;
     this.moved += (Math.abs(snapshot.probes.capacityTotal.value) + snapshot.probes.compressorPower.value) * dt;
     this.mass = Math.max(this.mass, snapshot.balance.mass);
+    this.state = after;
+    this.power = power;
+    return snapshot;
   }
 
   get ledger(): Ledger {

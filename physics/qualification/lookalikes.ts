@@ -232,7 +232,7 @@ export function leakOrLightLoad(): Finding[] {
   return ORIFICES.flatMap((variant) => {
     const leak = steadyReadings(variant, { faults: { 'compressor-leak-by': 0.15 } });
     const healthy = steadyReadings(variant);
-    const innocent = steadyReadings(variant, { outdoor: 33.5, wetBulb: 21.5 });
+    const innocent = steadyReadings(variant, { outdoor: 33.5, wetBulb: 22 });
     const id = `lookalikes/${variant.id}/internal leak | other weather`;
     return [
       finding(`${id}/head`, SOURCES.field, 'head below the design point: leak', 'kPa', leak.pd - healthy.pd, -500, -28),

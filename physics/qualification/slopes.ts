@@ -1,6 +1,14 @@
 /** How healthy machines answer to weather, air and charge. */
 import { type Finding, finding } from './finding';
-import { type Case, INVERTER_FIXED, ORIFICES, type Reading, steadyReadings, type Variant } from './machines';
+import {
+  type Case,
+  INVERTER_FIXED,
+  ORIFICE_R410A,
+  ORIFICES,
+  type Reading,
+  steadyReadings,
+  type Variant,
+} from './machines';
 import { SOURCES } from './sources';
 
 interface Slope {
@@ -96,8 +104,9 @@ const SLOPES: readonly Slope[] = [
   {
     // Not asked of the machine whose valve holds its superheat: there the evaporating temperature itself follows the wet
     // bulb by 0.9 K/K (enthalpy balance of the coil against flow proportional to suction density), 31 kPa/K for R-32.
+    // The figure is for R-410A; R-22 has six tenths of its pressure.
     name: 'suction pressure a kelvin of indoor wet bulb, 15…23 °C',
-    machines: ORIFICES,
+    machines: [ORIFICE_R410A],
     reading: 'ps',
     from: { wetBulb: 15 },
     to: { wetBulb: 23 },

@@ -1,0 +1,33 @@
+/**
+ * Qualification of the machines: every test with its source, the reference, our figure and whether it holds. The test suite
+ * fails where one does not hold and is not on the list of reasoned misses.
+ */
+import { abused } from './abuse';
+import { directions } from './directions';
+import { randomMachines } from './draws';
+import { envelopes } from './envelopes';
+import type { Finding } from './finding';
+import { growth, zeroSeverity } from './growth';
+import { healthyBands, nameplateCharge } from './healthy';
+import { leakOrLightLoad, lookalikes, mildRestriction } from './lookalikes';
+import { faultPairs, knownPairs } from './pairs';
+import { slopes } from './slopes';
+import { timing } from './timing';
+
+export type { Finding } from './finding';
+export { listedMisses, reasonFor } from './misses';
+export { reportTable } from './report';
+
+/** In the order of a report; each is independent and deterministic. */
+export const SECTIONS: Readonly<Record<string, () => readonly Finding[]>> = {
+  healthy: () => [...healthyBands(), ...nameplateCharge()],
+  slopes,
+  directions,
+  envelopes,
+  lookalikes: () => [...lookalikes(), ...leakOrLightLoad(), ...mildRestriction()],
+  growth: () => [...zeroSeverity(), ...growth()],
+  time: timing,
+  random: () => randomMachines(1000, 7),
+  abuse: () => abused(60, 1000),
+  pairs: () => [...faultPairs(), ...knownPairs()],
+};

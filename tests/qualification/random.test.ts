@@ -1,0 +1,7 @@
+import { describe } from 'vitest';
+import { qualify } from './support';
+
+describe('qualification', () => {
+  qualify('random');
+  qualify('abuse');
+});
