@@ -16,6 +16,7 @@ import '../../styles/panels.css';
 import '../../styles/debrief.css';
 import { HeadTools } from '../HeadTools';
 import { CommandLine } from './CommandLine';
+import { focusSheet } from './focusSheet';
 import { KeysDialog } from './KeysDialog';
 import { Stage } from './Stage';
 import { useKeys } from './useKeys';
@@ -56,10 +57,10 @@ function Bench({ onDebrief }: { readonly onDebrief: (() => void) | null }) {
   const beside = width === 'wide';
   const sheet = beside && wanted === 'notebook' ? 'job' : wanted;
   useEffect(() => {
-    if (beside && session.sheet.value === 'notebook') document.getElementById('notebook')?.focus();
+    if (beside && session.sheet.value === 'notebook') focusSheet('notebook');
   }, [beside, session.sheet.value]);
   return (
-    <main class="callout" data-width={width} data-sheet={sheet ?? 'none'}>
+    <main class="callout" data-width={width} data-sheet={sheet ?? 'none'} data-notes={session.state.value.notes.length}>
       <Title onDebrief={onDebrief} onKeys={() => setOver('keys')} onCommand={() => setOver('command')} />
       <Stage onBench={setBench}>{session.callout.mode === 'guided' && <Guide />}</Stage>
       {sheet && <Sheet id={sheet} canClose={width === 'narrow'} />}
@@ -151,15 +152,14 @@ function Title({ onDebrief, onKeys, onCommand }: TitleProps) {
 function Sheet({ id, canClose }: { readonly id: SheetId; readonly canClose: boolean }) {
   const text = useText();
   const session = useSession();
-  const title = useRef<HTMLHeadingElement>(null);
   useEffect(() => {
     // Only who asked for a sheet is taken there; the one that lies open at the start does not pull the focus.
-    if (session.sheet.peek() !== null) title.current?.focus();
+    if (session.sheet.peek() !== null) focusSheet(id);
   }, [id, session]);
   return (
     <section class="sheet" aria-labelledby="sheet-title">
       <header>
-        <h2 id="sheet-title" ref={title} tabIndex={-1}>
+        <h2 id="sheet-title" tabIndex={-1}>
           {text.t(id === 'finish' ? `finish.${stageNow(session)}.title` : `panels.sheet.${id}`)}
         </h2>
         {canClose && (

@@ -1,5 +1,5 @@
 /** One line that does anything: type the beginnings of what you mean, Enter takes the first match. */
-import { useEffect, useId, useRef, useState } from 'preact/hooks';
+import { useId, useLayoutEffect, useRef, useState } from 'preact/hooks';
 import { useText } from '../../panels/kit/text';
 import { useSession } from '../../panels/session';
 import { type Command, commandsOf, matching } from './commands';
@@ -13,7 +13,8 @@ export function CommandLine({ onClose }: { readonly onClose: () => void }) {
   const [chosen, setChosen] = useState(0);
   const input = useRef<HTMLInputElement>(null);
   const id = useId();
-  useEffect(() => input.current?.focus(), []);
+  // At once: the next key may already be meant for the line.
+  useLayoutEffect(() => input.current?.focus(), []);
   const found = matching(commandsOf(session, text), typed, SHOWN);
   const run = (command: Command | undefined) => {
     if (!command) return;

@@ -3,6 +3,7 @@ import type { RefObject } from 'preact';
 import { useEffect } from 'preact/hooks';
 import type { BenchHandle } from '../../bench';
 import type { Session } from '../../panels/session';
+import { focusSheet } from './focusSheet';
 import { ACT_OF, isTyping, type KeyAct } from './keys';
 
 /** Seconds that `w` lets pass. */
@@ -20,11 +21,7 @@ export function useKeys(
       places: () => bench.current?.focus(session.place.value ?? undefined),
       job: () => show(session, 'job'),
       notebook: () => show(session, 'notebook'),
-      stakes: () => {
-        show(session, 'stakes');
-        // The causes are the sheet: the first arrow already moves between them.
-        requestAnimationFrame(() => document.querySelector<HTMLElement>('.stakes [data-cause]')?.focus());
-      },
+      stakes: () => show(session, 'stakes'),
       machine: () => show(session, 'machine'),
       finish: () => show(session, 'finish'),
       wait: () => session.dispatch({ kind: 'wait', seconds: WAIT }),
@@ -56,6 +53,8 @@ export function useKeys(
 function show(session: Session, sheet: NonNullable<Session['sheet']['value']>): void {
   session.placeOpen.value = false;
   session.sheet.value = sheet;
+  // A sheet that lies open already is not drawn anew, so it does not take the focus by itself.
+  requestAnimationFrame(() => focusSheet(sheet));
 }
 
 /** The digit takes what fits the open place, or the place that has the focus. */

@@ -7,12 +7,12 @@ import { useSession } from '../session';
 export function TakeAlong() {
   const text = useText();
   const session = useSession();
+  const [open, setOpen] = useState(false);
   const [copied, setCopied] = useState(false);
   const { attempt } = session.state.value;
-  const file = session.attemptFile();
-  const code = session.code();
+  const code = open ? session.code() : null;
   return (
-    <details>
+    <details class="take-along" onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary>{text.t('panels.note.code')}</summary>
       <div class="stack">
         <p class="soft">{text.t('panels.note.codeHelp')}</p>
@@ -23,7 +23,10 @@ export function TakeAlong() {
               {text.t(copied ? 'panels.note.copied' : 'panels.note.copy')}
             </button>
           )}
-          <button type="button" onClick={() => saveFile(`${attempt.callout}.attempt.json`, 'application/json', file)}>
+          <button
+            type="button"
+            onClick={() => saveFile(`${attempt.callout}.attempt.json`, 'application/json', session.attemptFile())}
+          >
             {text.t('panels.note.save')}
           </button>
         </div>

@@ -1,5 +1,5 @@
 /** What fits the place under the hand. One tap takes it; the reading is noted by itself. */
-import { useEffect, useRef } from 'preact/hooks';
+import { useLayoutEffect, useRef } from 'preact/hooks';
 import { firstReadingCost } from '../../instruments/places';
 import { optionName, placeName, quantityName, sentence, valueText } from '../kit/say';
 import { useText } from '../kit/text';
@@ -11,7 +11,7 @@ export function PlaceSheet() {
   const session = useSession();
   const place = session.plant.places.find(({ id }) => id === session.place.value);
   const title = useRef<HTMLHeadingElement>(null);
-  useEffect(() => title.current?.focus(), [place]);
+  useLayoutEffect(() => title.current?.focus(), [place]);
   if (!place) return null;
   const options = session.optionsAt(place.id);
   const last = session.state.value.notes.findLast((note) => note.place === place.id && !note.struck);
