@@ -1,85 +1,83 @@
 // Proves that callouts are tellable: npm run prove -- [--machines N] [pack[#callout] …]
-// For each: greedy best readings on N machines of its kind off the examiner's grid, and the same on machines of the other
-// callouts (which must not lead to this one's cause).
+// For each: greedy best readings on N machines of its kind off the examiner's grid, and the same with every reading from
+// some other callout's machine (which must not lead to this one's cause).
 import { readFileSync } from 'node:fs';
 import { loadPack, shippedIds } from '../src/cli/packs';
 import { textTable } from '../src/cli/table';
-import { truthsOf } from '../src/examiner/case';
 import { decodeDifferential } from '../src/examiner/compact';
 import { differentialFile } from '../src/examiner/shipped';
-import type { Differential } from '../src/examiner/types';
-import { proveCallout, type Trial, twinsIn } from '../src/packs/prove';
+import { isTold, offGrid, subjectOf, type Trial, tellOne, tellShuffled, unlike } from '../src/packs/prove';
 
 const words = process.argv.slice(2);
 const at = words.indexOf('--machines');
 const machines = at < 0 ? 30 : Number(words.splice(at, 2)[1]);
 const packs = await Promise.all(shippedIds().map((id) => loadPack(id, process)));
-const everyOne = packs.flatMap((pack) => pack.callouts.map((callout) => ({ pack, callout })));
-const wanted = everyOne.filter(
-  ({ pack, callout }) =>
-    words.length === 0 || words.some((word) => word === pack.id || word === `${pack.id}#${callout.id}`),
+const shelf = packs.flatMap((pack) =>
+  pack.callouts.map((callout) => {
+    const path = `scenarios/differentials/${differentialFile(pack.id, callout.id)}`;
+    return { pack: pack.id, ...subjectOf(callout, decodeDifferential(JSON.parse(readFileSync(path, 'utf8')))) };
+  }),
 );
+const asked = (pack: string, callout: string) =>
+  words.length === 0 || words.includes(pack) || words.includes(`${pack}#${callout}`);
 
 const rows: string[][] = [];
-for (const { pack, callout } of wanted) {
-  const differential = readDifferential(pack.id, callout.id);
-  const proof = proveCallout(callout, differential, machines);
-  const [truth] = truthsOf(callout.faults);
-  const others = everyOne.filter((each) => truthsOf(each.callout.faults)[0] !== truth);
-  const shuffled = others.map((each) => proveCallout(callout, differential, Math.ceil(machines / 10), each.callout));
-  const swapped = shuffled.flatMap(({ trials }) => trials.filter(({ belief }) => belief >= 0.8)).length;
-  const tried = shuffled.reduce((sum, { trials }) => sum + trials.length, 0);
+for (const subject of shelf.filter(({ pack, callout }) => asked(pack, callout.id))) {
+  const { callout, truths } = subject;
+  const trials = each((i) => tellOne(subject, offGrid(subject, i)));
+  const shuffled = each((i) =>
+    tellShuffled(
+      subject,
+      unlike(subject, shelf).map((other) => offGrid(other, i)),
+      `${callout.id}/${i}`,
+    ),
+  );
+  const minutes = trials.map((trial) => trial.minutes).sort((a, b) => a - b);
+  const told = trials.filter(isTold);
+  const faults = Object.entries(callout.faults).map(([key, size]) => `${key} ${size}`);
   rows.push([
     callout.id,
-    Object.entries(callout.faults)
-      .map(([key, size]) => `${key} ${size}`)
-      .join(', ') || 'no-fault',
-    percent(proof.told),
-    percent(proof.inTime),
-    proof.median.toFixed(0),
-    proof.ninth.toFixed(0),
+    faults.join(', ') || 'no-fault',
+    percent(told.length),
+    percent(told.filter((trial) => trial.minutes <= callout.budget).length),
+    minutes[Math.floor(0.5 * machines)].toFixed(0),
+    minutes[Math.floor(0.9 * machines)].toFixed(0),
     String(callout.budget),
-    (proof.trials.reduce((sum, { path }) => sum + path.length, 0) / machines).toFixed(1),
-    percent(swapped / tried),
-    twinsIn(callout, differential).slice(1).join(', '),
-    missed(proof.trials),
+    (trials.reduce((sum, { path }) => sum + path.length, 0) / machines).toFixed(1),
+    percent(shuffled.filter(isTold).length),
+    truths.slice(1).join(', '),
+    missed(trials),
   ]);
   console.error(rows.at(-1)!.join('  '));
-  if (process.env.PATHS)
-    for (const t of proof.trials.slice(0, 4)) console.error('     ', t.belief.toFixed(2), t.leading, t.path.join(' '));
 }
-console.log(
-  textTable(
-    [
-      'callout',
-      'truth',
-      'told',
-      'in time',
-      'min 50 %',
-      'min 90 %',
-      'budget',
-      'readings',
-      'shuffled',
-      'twins',
-      'missed as',
-    ],
-    rows,
-  ),
-);
+const header = [
+  'callout',
+  'truth',
+  'told',
+  'in time',
+  '50 %',
+  '90 %',
+  'budget',
+  'readings',
+  'shuffled',
+  'twins',
+  'missed',
+];
+console.log(textTable(header, rows));
 
-function readDifferential(pack: string, callout: string): Differential {
-  return decodeDifferential(
-    JSON.parse(readFileSync(`scenarios/differentials/${differentialFile(pack, callout)}`, 'utf8')),
-  );
+function each(trial: (index: number) => Trial): Trial[] {
+  return Array.from({ length: machines }, (_, i) => trial(i));
 }
 
-function percent(share: number): string {
-  return `${(100 * share).toFixed(0)} %`;
+function percent(count: number): string {
+  return `${((100 * count) / machines).toFixed(0)} %`;
 }
 
 /** What the machines that were not told were taken for. */
 function missed(trials: readonly Trial[]): string {
   const counts = new Map<string, number>();
-  for (const { belief, leading } of trials) if (belief < 0.8) counts.set(leading, (counts.get(leading) ?? 0) + 1);
+  for (const trial of trials) {
+    if (!isTold(trial)) counts.set(trial.leading, (counts.get(trial.leading) ?? 0) + 1);
+  }
   return [...counts].map(([cause, count]) => `${cause} ${count}`).join(', ');
 }
