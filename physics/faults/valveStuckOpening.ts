@@ -10,9 +10,10 @@ export const VALVE_STUCK_OPENING: Fault = {
   slight: 0.15,
   clear: 0.4,
   severe: 0.7,
-  max: 1,
+  max: 0.9,
   unit: 'share',
   apply(machine, severity, design) {
-    machine.stuckOpening = design.opening * (1 + severity);
+    const held = design.opening * (1 + severity);
+    machine.stuckOpening = held < 1 ? held : 1;
   },
 };

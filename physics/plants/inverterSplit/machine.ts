@@ -40,7 +40,7 @@ export const INVERTER_SPLIT_MACHINE: Readonly<Record<'R-32', MachineData>> = {
       circuits: 2,
       innerArea: 0.95,
       enhancement: 1.5,
-      airUa: 780,
+      airUa: 700,
       airFlow: 0.5,
       airExponent: 0.5,
       wallCapacity: 7000,
