@@ -1,5 +1,6 @@
 /** What moves in time: start, stopped fans, equalising, restart, a step of the valve. Figures are wall-clock seconds. */
 
+import type { Controls } from '../index';
 import { type Finding, finding, statement } from './finding';
 import {
   INVERTER_FIXED,
@@ -205,6 +206,24 @@ function rests(variant: Variant): Finding[] {
   return [finding(`time/${variant.id}/at rest`, SOURCES.own, 'kPa or K moved in ten minutes', '', moved, 0, 1e-3)];
 }
 
+/** No reading flickers or jumps from second to second once the first moments are over. */
+function calm(variant: Variant, name: string, change: Partial<Controls>): Finding[] {
+  const { machine, on } = machineOf(variant);
+  const { moments } = run(machine, machine.start('settled', on), { ...on, ...change }, 150);
+  let flicker = 0;
+  let jump = 0;
+  for (let i = 2; i < moments.length; i++) {
+    const [a, b, c] = [moments[i - 2].readings, moments[i - 1].readings, moments[i].readings];
+    jump = Math.max(jump, Math.abs(c.Td - b.Td));
+    if (i > 20) flicker = Math.max(flicker, Math.abs(a.pd - 2 * b.pd + c.pd) / 4);
+  }
+  const id = `time/${variant.id}/${name}`;
+  return [
+    finding(`${id}/head flickers`, SOURCES.own, 'head about its own course, from 20 s on', 'kPa', flicker, 0, 1),
+    finding(`${id}/discharge jumps`, SOURCES.own, 'largest change of the discharge within a second', 'K', jump, 0, 15),
+  ];
+}
+
 function valveStep(): Finding[] {
   const { machine, on } = machineOf(INVERTER_FIXED);
   const settled = machine.start('settled', on);
@@ -260,5 +279,10 @@ export function timing(): Finding[] {
     ]),
     ...pullDown(),
     ...valveStep(),
+    ...VARIANTS.flatMap((variant) => calm(variant, 'low fan', { indoorFan: 'low' })),
+    ...[INVERTER_FREE, INVERTER_FIXED].flatMap((variant) => [
+      ...calm(variant, 'valve wide', { valveHold: 0.9 }),
+      ...calm(variant, 'valve narrow', { valveHold: 0.3 }),
+    ]),
   ];
 }
