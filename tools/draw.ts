@@ -1,21 +1,20 @@
-// Draws a pack from its blueprint: npm run draw -- <blueprint.json> … writes scenarios/<id>.pack.json of each.
+// Draws packs from blueprints: npm run draw [-- <blueprint.json> …] writes scenarios/<id>.pack.json of each, all if none
+// is named.
 // Formatted by the project's formatter, so that a drawn pack reads as if written by hand.
 // With --seek it first looks for the next seed whose draw fulfils the blueprint's wishes (each
 // fault clear, each callout with a look-alike), and writes that seed into it.
 import { execFileSync } from 'node:child_process';
-import { readFileSync, writeFileSync } from 'node:fs';
+import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { machineFacts } from '../src/attempt/pack/facts';
 import { checkPack } from '../src/attempt/pack/load';
 import { type Blueprint, checkBlueprint } from '../src/packs/blueprint';
 import { drawFault, drawPack, isClear } from '../src/packs/draw';
 
 const MOST_SEEDS = 5_000_000;
-const files = process.argv.slice(2).filter((word) => word !== '--seek');
+const BLUEPRINTS = 'scenarios/blueprints';
 const seek = process.argv.includes('--seek');
-if (files.length === 0) {
-  console.error('usage: npm run draw -- [--seek] <blueprint.json> …');
-  process.exit(2);
-}
+const named = process.argv.slice(2).filter((word) => word !== '--seek');
+const files = named.length > 0 ? named : readdirSync(BLUEPRINTS).map((file) => `${BLUEPRINTS}/${file}`);
 
 for (const file of files) {
   const outcome = checkBlueprint(JSON.parse(readFileSync(file, 'utf8')));
@@ -47,7 +46,7 @@ function wished({ wishes }: Blueprint, order: Blueprint['callouts'][number], see
 
 function write(file: string, value: unknown): void {
   writeFileSync(file, `${JSON.stringify(value, null, 2)}\n`);
-  execFileSync('biome', ['format', '--write', file], { stdio: ['ignore', 'ignore', 'inherit'] });
+  execFileSync('biome', ['format', '--write', file], { stdio: 'ignore' });
 }
 
 function fail(file: string, problems: readonly { readonly message: string }[]): never {

@@ -30,25 +30,33 @@ function drawCallout(order: Order, seed: string): Callout {
 }
 
 /** What is wrong with the machine of one callout. */
-export function drawFault({ id, tally, plant }: Pick<Order, 'id' | 'tally' | 'plant'>, seed: string): Drawn {
-  const cause = drawCause(tally, stream(`${seed}/draw/${id}/cause`));
-  return { cause, faults: drawFaultOf(cause, plant, stream(`${seed}/draw/${id}/size`)) };
+export function drawFault(order: Order, seed: string): Drawn {
+  const cause = drawCause(order, seed);
+  return { cause, faults: drawSize(cause, order.plant, stream(`${seed}/draw/${order.id}/size`)) };
 }
 
 /** One of the last 100 calls like this. */
-export function drawCause(tally: Order['tally'], { uniform }: Stream): CauseId {
+export function drawCause({ id, tally }: Order, seed: string): CauseId {
   const counts = Object.entries(tally) as [CauseId, number][];
   const total = counts.reduce((sum, [, count]) => sum + count, 0);
-  return pick(counts, ([, count]) => count / total, uniform())[0];
+  return pick(counts, ([, count]) => count / total, stream(`${seed}/draw/${id}/cause`).uniform())[0];
 }
 
 /** Fault key and severity of a cause: a cell by its weight, then evenly within it. */
-export function drawFaultOf(cause: CauseId, plant: PlantId, { uniform }: Stream): Faults {
-  const cells = cellsOf(plant, FAULTS).filter((cell) => cell.cause === cause);
-  const { key, from, to } = pick<Cell>(cells, ({ weight }) => weight, uniform());
+export function drawSize(cause: CauseId, plant: PlantId, { uniform }: Stream): Faults {
+  const { key, from, to } = pick<Cell>(cellsFor(cause, plant), ({ weight }) => weight, uniform());
   if (key === '') return {};
   const severity = from + (to - from) * uniform();
   return { [key]: Number(severity.toFixed(PLACES[familyOf(cause).unit])) };
+}
+
+const known = new Map<string, readonly Cell[]>();
+
+function cellsFor(cause: CauseId, plant: PlantId): readonly Cell[] {
+  const name = `${cause} ${plant}`;
+  const cells = known.get(name) ?? cellsOf(plant, FAULTS).filter((cell) => cell.cause === cause);
+  known.set(name, cells);
+  return cells;
 }
 
 /** True where the drawn fault is neither barely visible nor beyond severe: a case to learn on. */
