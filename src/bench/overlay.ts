@@ -75,7 +75,7 @@ export function createOverlay(
     const tag = document.createElement('span');
     tag.className = 'bench-tag';
     tag.hidden = true;
-    button.append(mark, name, tag);
+    button.append(mark, name, ' ', tag);
     item.append(button);
     button.addEventListener('click', () => events.onPlace(place.id));
     return { place, view, item, button, name, tag };
@@ -139,8 +139,12 @@ export function createOverlay(
     views.setAttribute('aria-label', said.chooseView);
     for (const spot of spots) {
       spot.name.textContent = said.shortPlace(spot.place);
+      const name = said.shortPlace(spot.place);
+      const full = said.place(spot.place);
+      // As it stands there for the eye: name, reading, then what the name alone does not say.
       const tag = spot.tag.hidden ? '' : `, ${spot.tag.textContent}`;
-      spot.button.setAttribute('aria-label', said.place(spot.place) + tag);
+      const rest = full.startsWith(name) ? full.slice(name.length) : `, ${full}`;
+      spot.button.setAttribute('aria-label', name + tag + rest);
     }
     showViews();
   }

@@ -38,7 +38,7 @@ export function SumForm({ draft, set }: FormProps) {
   };
   return (
     <form class="stack sum-form" onSubmit={check}>
-      <h4 class="first">{text.t(`names.sum.${draft.kind}`)}</h4>
+      <h3 class="first">{text.t(`names.sum.${draft.kind}`)}</h3>
       <Inputs draft={draft} set={set} />
       {pressure && draft.kind !== 'absolute-pressure' && (
         <PressureStrip

@@ -80,26 +80,26 @@ export function PressureStrip({ note, onTake }: Props) {
         </p>
       </div>
       <div class="strip-side">
-        <dl class="strip-read">
-          <div>
-            <dt>{text.t('panels.strip.pointer')}</dt>
-            <dd class="number">{shown(pointer)}</dd>
-          </div>
+        <ul class="strip-read">
+          <li>
+            <span>{text.t('panels.strip.pointer')}</span>
+            <strong class="number">{shown(pointer)}</strong>
+          </li>
           {(['dew', 'bubble'] as const).map((line) => {
             const temperature = line === 'dew' ? dew : bubble;
             return (
-              <div key={line}>
-                <dt>{text.t(`panels.strip.${line}`)}</dt>
-                <dd class="number">{text.quantity('temperature', temperature)}</dd>
+              <li key={line}>
+                <span>{text.t(`panels.strip.${line}`)}</span>
+                <strong class="number">{text.quantity('temperature', temperature)}</strong>
                 {onTake && (
                   <button type="button" onClick={() => onTake(line, temperature)}>
                     {text.t(`panels.sums.${line}`)}
                   </button>
                 )}
-              </div>
+              </li>
             );
           })}
-        </dl>
+        </ul>
         <fieldset class="strip-scale">
           <legend class="soft">{text.t('panels.strip.scale')}</legend>
           <span class="pair">
