@@ -1,6 +1,6 @@
 /** The mind of a scripted trainee: what it believes of its own notes, and what it declares of that. */
 import type { CauseId } from '../../physics/types';
-import { CHIPS } from '../attempt';
+import { CHIPS, type SizeWord } from '../attempt';
 import { senseOf } from '../instruments/looks';
 import { causeLogLikelihoods, posterior } from './belief';
 import { candidatesOf } from './candidates';
@@ -8,6 +8,7 @@ import { benchOf } from './case';
 import { driftOf } from './drift';
 import { inputsOf, neededSums } from './needed';
 import { classed, considered, observationsOf, takeNotes } from './observe';
+import { sizeOf } from './parts/size';
 import type { Hand } from './traineeHand';
 import type { Candidate, Differential, Observation, Posterior } from './types';
 
@@ -56,6 +57,12 @@ export class Mind {
     const rest = shares.sort((a, b) => b.exact - Math.floor(b.exact) - (a.exact - Math.floor(a.exact)));
     for (const { cause } of rest.slice(0, CHIPS - 1 - given)) chips.set(cause, chips.get(cause)! + 1);
     return Object.fromEntries([...chips].filter(([, count]) => count > 0));
+  }
+
+  /** The size that its readings leave, else the middle one. */
+  size(cause: CauseId): SizeWord {
+    const { families } = this.hand.state.site.world;
+    return sizeOf(this.differential, families, this.observations(), cause) ?? 'clear';
   }
 
   /** Up to three notes that speak most for the cause against its rival. */

@@ -89,7 +89,7 @@ const POLICIES: Readonly<Record<TraineeId, (job: Job) => AttemptState>> = {
     for (const candidate of inOrder(candidates)) readOnce(hand, mind, candidate, chips);
     hand.workOut();
     hand.try({ kind: 'stake', moment: 'verdict', chips });
-    hand.act({ kind: 'verdict', cause: hunch, size: 'clear', rival, cites: mind.cites(hunch, rival) });
+    hand.act({ kind: 'verdict', cause: hunch, size: mind.size(hunch), rival, cites: mind.cites(hunch, rival) });
     hand.mend(hunch, candidates);
     return hand.state;
   },
@@ -147,7 +147,7 @@ function conclude(hand: Hand, mind: Mind, candidates: readonly Candidate[]): Att
   hand.workOut();
   hand.try({ kind: 'stake', moment: 'verdict', chips: mind.chips() });
   const [cause, rival] = mind.ranked();
-  hand.act({ kind: 'verdict', cause, size: 'clear', rival, cites: mind.cites(cause, rival) });
+  hand.act({ kind: 'verdict', cause, size: mind.size(cause), rival, cites: mind.cites(cause, rival) });
   hand.mend(cause, candidates);
   return hand.state;
 }

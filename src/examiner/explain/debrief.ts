@@ -13,6 +13,8 @@ import { sentencesOf, verdictLine } from './sentences';
 
 /** A reading that parts the two by less (in common standard deviations) is no picture worth showing. */
 const TELLS = 0.8;
+/** A sum that a technician thinks in is shown before a bare reading that parts the two hardly better. */
+const SUMS_FIRST = 1.3;
 const FITS = 2;
 const ROW_READINGS = 3;
 
@@ -74,7 +76,8 @@ function pictureOf(
     return a && b ? [{ each, a, b, apart: separation(a, b) }] : [];
   });
   if (found.length === 0) return null;
-  const best = found.reduce((x, y) => (y.apart > x.apart ? y : x));
+  const rank = ({ each, apart }: (typeof found)[number]) => apart * (each.quantum.sum === undefined ? 1 : SUMS_FIRST);
+  const best = found.reduce((x, y) => (rank(y) > rank(x) ? y : x));
   if (best.apart < TELLS) return null;
   const { quantum, kind, state, read, notes } = best.each;
   return { quantum, kind, state, read, notes, bands: [bandOf(best.a, state, runs), bandOf(best.b, state, runs)] };

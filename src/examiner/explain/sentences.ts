@@ -68,9 +68,11 @@ function working({ parts }: Grade): Message | null {
 }
 
 /** What both causes do alike, and not as a healthy machine. */
-function alike({ expectations, quanta, truth, rival }: Told): Message[] {
+function alike({ expectations, quanta, truth, rival, picture }: Told): Message[] {
   if (!rival || rival === 'no-fault' || truth === 'no-fault') return [];
+  const shown = JSON.stringify(picture?.quantum);
   const found = quanta.flatMap(({ quantum, state, error }) => {
+    if (state !== 'running' || JSON.stringify(quantum) === shown) return [];
     const [a, b, healthy] = [truth, rival, 'no-fault' as const].map((cause) =>
       expectations.of(cause, state, quantum, error),
     );
@@ -90,16 +92,19 @@ function tells({ one, picture, truth, rival }: Told): Message[] {
   if (!picture) {
     const seen = tellingLook(one, truth, rival);
     if (seen) return [{ key: 'tells.seen', values: { what: { kind: 'channel', id: seen } } }];
-    return [{ key: 'tells.nothingRead', values: { rival: { kind: 'cause', id: rival } } }];
+    const told = (one.plain.final[truth] ?? 0) >= SUPPORTED;
+    return [{ key: told ? 'tells.together' : 'tells.nothingRead', values: { rival: { kind: 'cause', id: rival } } }];
   }
-  const { quantum, kind, read, bands } = picture;
+  const { quantum, kind, state, read, bands } = picture;
   const band = ({ cause, low, high, run }: Band): Message => ({
     key: 'tells.band',
     values: { cause: { kind: 'cause', id: cause }, low: { kind, value: low, run }, high: { kind, value: high, run } },
   });
   return [
-    { key: 'tells.this', values: { what: quantumValue(quantum) } },
-    { key: 'tells.read', values: { value: { kind, value: read, run: `as-found/${picture.state}` } } },
+    state === 'running'
+      ? { key: 'tells.this', values: { what: quantumValue(quantum) } }
+      : { key: 'tells.thisInState', values: { what: quantumValue(quantum), state: { kind: 'state', id: state } } },
+    { key: 'tells.read', values: { value: { kind, value: read, run: `as-found/${state}` } } },
     ...bands.map(band),
   ];
 }

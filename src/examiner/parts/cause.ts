@@ -3,16 +3,20 @@
  * well-argued wrong call keeps half, an unargued right one almost nothing. A right one is whole only with one act
  * that proves it, where a safe one exists.
  */
-import type { Case } from '../case';
+import { type Case, observed } from '../case';
 import type { Message } from '../types';
 import { confirmation } from './confirming';
 import { clip, type Marked } from './part';
+import { sizeOf } from './size';
 
 /** What a right verdict keeps without its proof. */
 const UNPROVED = 0.8;
+/** What it keeps with another size than the readings leave open. */
+const OTHER_SIZE = 0.95;
 
 export function markCause(one: Case, right: 0 | 0.8 | 1): Marked {
-  const { verdict, support, truths, twins, belief } = one;
+  const { state, verdict, support, truths, twins, belief } = one;
+  const seen = observed(one.plain, one.judgedNotes);
   if (!verdict) return { share: 0, reasons: [{ key: 'reason.cause.none', values: {} }] };
   const said = { kind: 'cause', id: verdict.cause } as const;
   const was = { kind: 'cause', id: truths[0] } as const;
@@ -27,7 +31,11 @@ export function markCause(one: Case, right: 0 | 0.8 | 1): Marked {
   });
   const proof = right > 0 ? confirmation(one, verdict.cause) : 'none-needed';
   if (proof === 'missing') reasons.push({ key: `reason.proof.${verdict.cause}`, values: {} });
-  const share = support * (0.5 + 0.5 * right) * (proof === 'missing' ? UNPROVED : 1);
+  const size = right === 1 ? sizeOf(one.differential, state.site.world.families, seen, verdict.cause) : null;
+  const otherSize = size !== null && size !== verdict.size;
+  if (otherSize) reasons.push({ key: 'reason.cause.size', values: { size: { kind: 'size', id: size } } });
+  const kept = (proof === 'missing' ? UNPROVED : 1) * (otherSize ? OTHER_SIZE : 1);
+  const share = support * (0.5 + 0.5 * right) * kept;
   return { share: clip(share), reasons };
 }
 

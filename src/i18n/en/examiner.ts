@@ -7,7 +7,7 @@ export const examiner = {
     none: 'You gave no verdict. It was: {{was}}.',
     right: 'You said: {{said}}. That was it.',
     twin: 'You said: {{said}}. It was: {{was}}. No tool here parts the two.',
-    mends: 'You said: {{said}}. It was: {{was}}. Your repair would still help.',
+    mends: 'You said: {{said}}. It was: {{was}}. Its cure would still help.',
     wrong: 'You said: {{said}}. It was: {{was}}.',
   },
   care: {
@@ -22,10 +22,12 @@ export const examiner = {
   },
   tells: {
     this: 'This tells them apart: {{what}}.',
+    thisInState: 'This tells them apart: {{what}} ({{state}}).',
     read: 'You read {{value}}.',
     seen: 'What you saw tells them apart: {{what}}.',
-    band: 'Expect with {{cause}}: {{low}} to {{high}}.',
+    band: 'With {{cause}}: {{low}} to {{high}}.',
     nothingRead: 'You read nothing that rules this out: {{rival}}.',
+    together: 'Only your readings together rule this out: {{rival}}.',
     noRival: 'No other cause stayed in the race.',
   },
   why: {
@@ -73,6 +75,7 @@ export const examiner = {
       mends: 'It was: {{was}}. The cure for {{said}} would bring the cooling back.',
       wrong: 'It was: {{was}}. You said: {{said}}.',
       supported: 'Your readings stood behind it ({{belief}}).',
+      size: 'Your readings leave only one size: {{size}}.',
       unsupported: 'Your readings gave it only {{belief}}.',
     },
     proof: {

@@ -7,7 +7,7 @@ export const examiner: SameKeys<typeof english> = {
     none: 'No diste veredicto. Era: {{was}}.',
     right: 'Dijiste: {{said}}. Eso era.',
     twin: 'Dijiste: {{said}}. Era: {{was}}. Aquí nada separa a los dos.',
-    mends: 'Dijiste: {{said}}. Era: {{was}}. Tu arreglo también ayudaría.',
+    mends: 'Dijiste: {{said}}. Era: {{was}}. Su remedio también ayudaría.',
     wrong: 'Dijiste: {{said}}. Era: {{was}}.',
   },
   care: {
@@ -22,10 +22,12 @@ export const examiner: SameKeys<typeof english> = {
   },
   tells: {
     this: 'Esto las separa: {{what}}.',
+    thisInState: 'Esto las separa: {{what}} ({{state}}).',
     read: 'Leíste {{value}}.',
     seen: 'Lo que viste las separa: {{what}}.',
-    band: 'Espera con {{cause}}: de {{low}} a {{high}}.',
+    band: 'Causa: {{cause}}. Da de {{low}} a {{high}}.',
     nothingRead: 'No leíste nada que descarte esto: {{rival}}.',
+    together: 'Solo tus lecturas juntas descartan esto: {{rival}}.',
     noRival: 'No quedó otra causa en juego.',
   },
   why: {
@@ -73,6 +75,7 @@ export const examiner: SameKeys<typeof english> = {
       mends: 'Era: {{was}}. El remedio de {{said}} devolvería el frío.',
       wrong: 'Era: {{was}}. Dijiste: {{said}}.',
       supported: 'Tus lecturas lo respaldan ({{belief}}).',
+      size: 'Tus lecturas dejan un solo tamaño: {{size}}.',
       unsupported: 'Tus lecturas le dan solo {{belief}}.',
     },
     proof: {

@@ -60,7 +60,7 @@ describe('belief over causes', () => {
     }
   });
 
-  it('is calibrated: of what it holds with p, a share p is true (chi-square over bins, false alarm 1 in 1,000)', () => {
+  it('is calibrated: of what it holds with p, a share p is true (each bin within 3.3 standard deviations)', () => {
     const bins = Array.from({ length: 5 }, () => ({ count: 0, believed: 0, variance: 0, true: 0 }));
     let right = 0;
     const machines = 1500;

@@ -1,6 +1,6 @@
 /** A case made by hand on the machine of straight lines, for tests of single parts of the grade. */
 import type { CauseId, Faults } from '../../../physics/types';
-import type { Stake } from '../../../src/attempt';
+import type { SizeWord, Stake } from '../../../src/attempt';
 import { causeLogLikelihoods, priorOf, temper } from '../../../src/examiner/belief';
 import { candidatesOf } from '../../../src/examiner/candidates';
 import type { Case, View } from '../../../src/examiner/case';
@@ -22,7 +22,12 @@ export interface Made {
   readonly read: readonly Channel[];
   /** declared after so many notes */
   readonly stakes?: readonly { readonly notes: number; readonly chips: Stake['chips'] }[];
-  readonly verdict?: { readonly cause: CauseId; readonly rival: CauseId; readonly cites: readonly number[] };
+  readonly verdict?: {
+    readonly size?: SizeWord;
+    readonly cause: CauseId;
+    readonly rival: CauseId;
+    readonly cites: readonly number[];
+  };
 }
 
 export function makeCase({ faults, read: channels, stakes = [], verdict }: Made): Case {
@@ -42,7 +47,14 @@ export function makeCase({ faults, read: channels, stakes = [], verdict }: Made)
   const truths = Object.keys(faults) as CauseId[];
   const declared = stakes.map(({ notes, chips }) => ({ notes, chips, unsure: 20 - total(chips), moment: 'free' }));
   return {
-    state: { stakes: declared, sums: [], notes: [], repairs: [], attempt: { actions: [] } },
+    state: {
+      site: { world: { families: SYNTHETIC.families } },
+      stakes: declared,
+      sums: [],
+      notes: [],
+      repairs: [],
+      attempt: { actions: [] },
+    },
     differential,
     bench,
     candidates,
@@ -54,7 +66,7 @@ export function makeCase({ faults, read: channels, stakes = [], verdict }: Made)
     path: greedyPathOn(differential, TALLY, bench, read),
     needed: [],
     bestCost: 10,
-    verdict: verdict ? { ...verdict, notes: taken.length } : null,
+    verdict: verdict ? { size: 'clear', ...verdict, notes: taken.length } : null,
     judgedNotes: taken.length,
     plain: view,
     followThrough: view,

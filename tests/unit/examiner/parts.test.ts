@@ -63,6 +63,17 @@ describe('Cause', () => {
     expect(mark('drier-restriction', [...READ, 'liquidLineTempAfterDrier'], 1)).toBe(1);
   });
 
+  it('takes a twentieth for a size that the readings rule out', () => {
+    const read: readonly Channel[] = [...READ, 'liquidLineTempAfterDrier'];
+    const sized = (size: 'slight' | 'clear' | 'severe') => {
+      const verdict = { cause: 'drier-restriction', rival: 'overcharge', cites: [], size } as const;
+      return markCause(makeCase({ faults, read, verdict }), 1);
+    };
+    expect(sized('clear').share).toBe(1);
+    expect(sized('severe').share).toBeCloseTo(0.95, 12);
+    expect(sized('severe').reasons.map(({ key }) => key)).toContain('reason.cause.size');
+  });
+
   it('gives a right one without the act that proves it four fifths', () => {
     const read = READ.filter((channel) => channel !== 'liquidPressure');
     expect(mark('drier-restriction', read, 1)).toBeCloseTo(0.8, 5);

@@ -23,6 +23,8 @@ function filled(text: string, words: { cause: string; channel: string; sum: stri
     .replace(/\{\{(said|was|rival|cause|other)\}\}/g, words.cause)
     .replace('{{what}}', words.channel)
     .replace('{{sum}}', words.sum)
+    .replace('{{state}}', 'standing still')
+    .replace('{{size}}', 'severe')
     .replace(/\{\{(remedy|step)\}\}/g, words.step)
     .replace(/\{\{(low|high|value|belief|share|minutes|used|best|bits|handled|met)\}\}/g, '12');
 }
