@@ -92,6 +92,8 @@ class CompiledMachine implements Machine {
       pool: 0,
       energyHigh: circuit.energyHigh,
       energyLow: circuit.energyLow,
+      debtHigh: 0,
+      debtLow: 0,
       opening: env.opening,
       speed: env.speed,
       valveError: 0,

@@ -19,7 +19,9 @@ export function storedEnergy(data: MachineData, state: MachineState): number {
   const walls = (fields: readonly number[]): number => sum(fields.filter((_, i) => i % WALL_FIELDS === 0));
   return (
     s.energyHigh +
-    s.energyLow +
+    s.energyLow -
+    s.debtHigh -
+    s.debtLow +
     (walls(s.condenserWall) * data.condenser.wallCapacity) / data.condenser.segments +
     (walls(s.evaporatorWall) * data.evaporator.wallCapacity) / data.evaporator.segments +
     s.shell * data.compressor.shellCapacity -

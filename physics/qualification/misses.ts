@@ -131,25 +131,6 @@ export const MISSES: readonly Miss[] = [
     reason: '9.1 K and 202 Pa against 9 K and 200 Pa, bands from memory; the readings part by 7 K and 155 Pa.',
   },
   {
-    ids: [
-      'time/inverter-free/low fan/head flickers',
-      'time/inverter-fixed/low fan/head flickers',
-      'time/inverter-free/valve narrow/head flickers',
-    ],
-    reason:
-      'Numerical: for a while head alternates by 4…18 kPa from second to second (a gauge is good to 48). The energy that the refrigerant takes up is given to a light coil’s walls a step late and whole.',
-  },
-  {
-    ids: [
-      'time/inverter-free/valve wide/head flickers',
-      'time/inverter-free/valve wide/discharge jumps',
-      'time/inverter-fixed/valve opens/superheat',
-      'time/inverter-fixed/valve opens/first law',
-    ],
-    reason:
-      'Numerical, the same cause: as liquid reaches the compressor a step fails, the flow breaks off and is entered anew with vapour 2 K over saturation; the discharge jumps by 40 K for some seconds, of which a clamp shows 2 K.',
-  },
-  {
     ids: ['time/inverter-free/blower stop/fall', 'time/inverter-fixed/blower stop/fall'],
     reason:
       'Falls 16…19 K against 8…15: the valve follows superheat down and starves the coil, which an orifice does not. A real unit would stop on its freeze protection; this controller has none.',

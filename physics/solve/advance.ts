@@ -131,6 +131,8 @@ function afterFlow(rig: Rig, state: CircuitState, controls: Controls, result: Fl
     limitFor,
     controller: runningWord(rig, state),
     handOver: result.handOver,
+    debtHigh: result.debtHigh,
+    debtLow: result.debtLow,
     ...roomStep(rig, state, circuit.evaporator.airHeat, circuit.evaporator.waterTotal, dt),
     rate: largestRate(state, result.x, condenserWall, evaporatorWall, dt),
   };
@@ -177,7 +179,15 @@ function afterStill(
 /** Flow stops: the sides become vessels with the mass and energy that they held. */
 function brokenOff(rig: Rig, state: CircuitState): CircuitState {
   restore(rig, state);
-  return { ...state, regime: 'still', pipes: pipeTemps(rig) };
+  return {
+    ...state,
+    regime: 'still',
+    pipes: pipeTemps(rig),
+    energyHigh: state.energyHigh - state.debtHigh,
+    energyLow: state.energyLow - state.debtLow,
+    debtHigh: 0,
+    debtLow: 0,
+  };
 }
 
 /** Put the rig's circuit at a flow state's last evaluation. */

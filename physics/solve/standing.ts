@@ -141,6 +141,8 @@ export function standingState(
     pool: 0,
     energyHigh: indoorCold ? energyWarm : energyCold,
     energyLow: indoorCold ? energyCold : energyWarm,
+    debtHigh: 0,
+    debtLow: 0,
     opening: Number.isNaN(rig.effective.stuckOpening) ? opening : rig.effective.stuckOpening,
     speed: 1,
     valveError: 0,

@@ -50,6 +50,9 @@ export interface CircuitState extends MachineState {
   /** internal energy of the refrigerant on either side, J */
   readonly energyHigh: number;
   readonly energyLow: number;
+  /** J of it that the walls of either side still owe: 0 but in flow transients */
+  readonly debtHigh: number;
+  readonly debtLow: number;
   readonly opening: number;
   readonly speed: number;
   readonly valveError: number;
