@@ -9,8 +9,11 @@ const files = import.meta.glob<PackedDifferential>('../../../scenarios/different
   import: 'default',
 });
 
-/** Null where none ships, or where it was made for another machine or physics: then it has to be computed here. */
+/**
+ * Null where none ships, where it cannot be fetched, or where it was made for another machine or physics: then it has
+ * to be computed here.
+ */
 export async function shippedDifferential(pack: Pack, callout: Callout): Promise<PackedDifferential | null> {
-  const shipped = await files[FOLDER + differentialFile(pack.id, callout.id)]?.();
+  const shipped = await files[FOLDER + differentialFile(pack.id, callout.id)]?.().catch(() => null);
   return shipped && isCurrent(shipped, callout, REAL_WORLD) ? shipped : null;
 }
