@@ -120,7 +120,7 @@ export const panels = {
       second: 'the other',
     },
     none: 'No note of this kind yet.',
-    saturation: 'Saturation temperature from the strip',
+    saturation: 'Saturation, off the strip',
     dew: 'take dew',
     bubble: 'take bubble',
     answer: 'Your answer',

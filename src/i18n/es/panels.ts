@@ -122,7 +122,7 @@ export const panels: SameKeys<typeof source> = {
       second: 'la otra',
     },
     none: 'Aún no hay notas de esta clase.',
-    saturation: 'Temperatura de saturación de la regla',
+    saturation: 'Saturación, de la regla',
     dew: 'tomar rocío',
     bubble: 'tomar burbuja',
     answer: 'Su resultado',

@@ -37,7 +37,7 @@ export function SumForm({ draft, set }: FormProps) {
     if (done) set(session.state.value.sums.at(-1)?.right ? null : { ...draft, answer: '' });
   };
   return (
-    <form class="stack sum-form" onSubmit={check}>
+    <form class="stack sum-form" onSubmit={check} onFocusIn={keepInView}>
       <h3 class="first">{text.t(`names.sum.${draft.kind}`)}</h3>
       <Inputs draft={draft} set={set} />
       {pressure && draft.kind !== 'absolute-pressure' && (
@@ -75,6 +75,17 @@ export function SumForm({ draft, set }: FormProps) {
       </div>
     </form>
   );
+}
+
+/** Window in which a phone's keyboard is open, px; also in panels.css. */
+const LITTLE_HEIGHT = 560;
+
+/** A browser puts a focused field in the middle; here the notes and the strip above it must stay in view with it. */
+function keepInView(event: FocusEvent): void {
+  const field = event.target as HTMLElement;
+  if (field.matches('input[inputmode]') && innerHeight <= LITTLE_HEIGHT) {
+    field.closest('form')?.scrollIntoView({ block: 'start' });
+  }
 }
 
 /** What goes in. Once everything is chosen only that is shown, so that it stays in view beside the strip. */

@@ -43,9 +43,11 @@ export function Strand() {
         {ordered.map(({ channel, quantity, index }) => (
           <li key={channel}>
             <span class="first">{channelName(text, channel)}</span>
-            <strong class="number">
-              {live ? channelText(text, quantity, live.values[index]!) : text.t('panels.strand.notRead')}
-            </strong>
+            {live ? (
+              <strong class="number">{channelText(text, quantity, live.values[index]!)}</strong>
+            ) : (
+              <span class="soft">{text.t('panels.strand.notRead')}</span>
+            )}
             <button
               type="button"
               aria-label={text.t('panels.strand.read', { what: channelName(text, channel) })}

@@ -89,30 +89,21 @@ export function PressureStrip({ note, onTake }: Props) {
             const temperature = line === 'dew' ? dew : bubble;
             return (
               <li key={line}>
-                <span>{text.t(`panels.strip.${line}`)}</span>
-                <strong class="number">{text.quantity('temperature', temperature)}</strong>
-                {onTake && (
+                {onTake ? (
                   <button type="button" onClick={() => onTake(line, temperature)}>
-                    {text.t(`panels.sums.${line}`)}
+                    <span>{text.t(`panels.sums.${line}`)}</span>{' '}
+                    <strong class="number">{text.quantity('temperature', temperature)}</strong>
                   </button>
+                ) : (
+                  <>
+                    <span>{text.t(`panels.strip.${line}`)}</span>
+                    <strong class="number">{text.quantity('temperature', temperature)}</strong>
+                  </>
                 )}
               </li>
             );
           })}
         </ul>
-        <fieldset class="strip-scale">
-          <legend class="soft">{text.t('panels.strip.scale')}</legend>
-          <span class="pair">
-            {[true, false].map((as) => (
-              <button type="button" key={String(as)} aria-pressed={gauge === as} onClick={() => setGauge(as)}>
-                {text.t(as ? 'panels.strip.gauge' : 'panels.strip.absolute')}
-              </button>
-            ))}
-          </span>
-        </fieldset>
-        <p class="soft">
-          {text.t('panels.strip.atmosphere', { pressure: text.quantity('pressure', atmosphere, 100) })}
-        </p>
       </div>
       <label class="strip-move">
         <span class="hidden">{text.t('panels.strip.pointer')}</span>
@@ -125,6 +116,19 @@ export function PressureStrip({ note, onTake }: Props) {
           onInput={(event) => setPointer(1000 * Number(event.currentTarget.value))}
         />
       </label>
+      <fieldset class="strip-scale">
+        <legend class="soft">{text.t('panels.strip.scale')}</legend>
+        <span class="pair">
+          {[true, false].map((as) => (
+            <button type="button" key={String(as)} aria-pressed={gauge === as} onClick={() => setGauge(as)}>
+              {text.t(as ? 'panels.strip.gauge' : 'panels.strip.absolute')}
+            </button>
+          ))}
+        </span>
+      </fieldset>
+      <p class="strip-air soft">
+        {text.t('panels.strip.atmosphere', { pressure: text.quantity('pressure', atmosphere, 100) })}
+      </p>
     </figure>
   );
 }

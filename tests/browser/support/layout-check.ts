@@ -16,6 +16,23 @@ function findings(): string[] {
     return seen && box.width > 1 && box.height > 1 && !element.closest('.away, .hidden');
   };
 
+  /** A word that lies on two lines although no hyphen or space lets it. */
+  const brokenWord = (element: Element) => {
+    for (const node of element.childNodes) {
+      if (node.nodeType !== 3) continue;
+      for (const match of (node.textContent ?? '').matchAll(/[\p{L}\p{N}]{2,}/gu)) {
+        const range = document.createRange();
+        range.setStart(node, match.index);
+        range.setEnd(node, match.index + match[0].length);
+        const tops = new Set(
+          [...range.getClientRects()].filter(({ width }) => width > 0).map(({ top }) => Math.round(top)),
+        );
+        if (tops.size > 1) return true;
+      }
+    }
+    return false;
+  };
+
   if (document.documentElement.scrollWidth > innerWidth + 1)
     found.push(`the page is ${document.documentElement.scrollWidth} px wide in a window of ${innerWidth}`);
 
@@ -36,6 +53,15 @@ function findings(): string[] {
     }
     if (ownText && style.textOverflow === 'ellipsis' && element.scrollWidth > element.clientWidth)
       found.push(`text cut off: ${name(element)}`);
+    const frame = element.closest('.sheet-body, .place-sheet, .guide, .callout-title, .tray, .sheets, .dialog-body');
+    if (ownText && frame && !scrolls) {
+      const outer = frame.getBoundingClientRect();
+      const box = element.getBoundingClientRect();
+      if (box.right > outer.right + 1 || box.left < outer.left - 1)
+        found.push(`reaches out of its frame: ${name(element)}`);
+    }
+    if (ownText && style.display !== 'inline' && brokenWord(element))
+      found.push(`a word is broken in two: ${name(element)}`);
     const key = (element.textContent ?? '').match(
       /\b(app|panels|names|bench|finish|debrief|guide|examiner)\.[a-z][\w-]*/,
     );
