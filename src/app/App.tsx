@@ -4,6 +4,7 @@ import { TextContext, useText } from '../panels/kit/text';
 import '../styles/tokens.css';
 import '../styles/base.css';
 import '../styles/shell.css';
+import { Boundary } from './Boundary';
 import { CalloutLoader } from './CalloutLoader';
 import { HeadTools } from './HeadTools';
 import { Home } from './Home';
@@ -26,12 +27,9 @@ function Page() {
   }, [words]);
   if (here.at === 'callout') {
     return (
-      <CalloutLoader
-        key={`${here.pack}/${here.callout}/${here.seed}`}
-        pack={here.pack}
-        callout={here.callout}
-        seed={here.seed}
-      />
+      <Boundary key={`${here.pack}/${here.callout}/${here.seed}`}>
+        <CalloutLoader pack={here.pack} callout={here.callout} seed={here.seed} />
+      </Boundary>
     );
   }
   return (

@@ -59,6 +59,10 @@ export interface Session {
   readonly plant: PlantDescription;
   readonly state: ReadonlySignal<AttemptState>;
   readonly snapshot: ReadonlySignal<Snapshot>;
+  /** the drawing in plain sentences, in the order of the refrigerant */
+  readonly inWords: ReadonlySignal<readonly string[]>;
+  /** why the model cannot go on from here, or null */
+  readonly stuck: ReadonlySignal<string | null>;
   /** the same acts on the healthy machine; only while the callout is guided */
   readonly twin: ReadonlySignal<AttemptState | null>;
   readonly judgement: ReadonlySignal<Judgement>;
@@ -69,8 +73,10 @@ export interface Session {
   readonly placeOpen: Signal<boolean>;
   /** instrument and quantity in the hand: the next place that it fits is one tap */
   readonly held: Signal<ReadingOption | null>;
-  /** the drawing shows what runs inside the pipes; never in an exam */
+  /** a person asked to see what runs inside the pipes; never in an exam */
   readonly inside: Signal<boolean>;
+  /** it is shown: asked for, or the job is closed and nothing is given away any more */
+  readonly seesInside: ReadonlySignal<boolean>;
   readonly drafts: Signal<Drafts>;
   /** what the polite live region says; at most one text an act */
   readonly said: Signal<string>;

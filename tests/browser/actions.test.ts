@@ -122,7 +122,7 @@ test('with the keyboard of a phone open, a sum has both its notes and its strip 
   for (const selector of [
     '.sum-inputs .tag >> nth=0',
     '.sum-inputs .tag >> nth=1',
-    '.strip svg',
+    '.sum-form .strip svg',
     '.sum-form input >> nth=1',
   ]) {
     const box = await page.locator(selector).boundingBox();

@@ -4,6 +4,8 @@ import { fileURLToPath } from 'node:url';
 import axe from 'axe-core';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { type Action, apply, start } from '../../src/attempt';
+import { encode } from '../../src/attempt/codes';
 import type { Language } from '../../src/i18n';
 import { SHEETS } from '../../src/panels/session';
 import { layoutFindings } from './support/layout-check';
@@ -92,6 +94,60 @@ describe.each([
     });
     expect(wrong).toEqual([]);
     expect(screens).toBeGreaterThanOrEqual(SHEETS.length + 8);
+    await bench.finish();
+  });
+});
+
+/** A short, closed attempt as a code: what someone else sends. */
+function closedAttempt(): string {
+  const acts: Action[] = [
+    { kind: 'safety', step: 'eye-and-hand-protection', taken: true },
+    { kind: 'read', instrument: 'low-gauge', place: 'suction-port', quantity: 'pressure' },
+    { kind: 'read', instrument: 'pipe-clamp', place: 'suction-line', quantity: 'temperature' },
+    { kind: 'read', instrument: 'pipe-clamp', place: 'liquid-line', quantity: 'temperature' },
+    { kind: 'verdict', cause: 'filter-dirty', size: 'clear', rival: 'undercharge', cites: [0, 1] },
+    {
+      kind: 'repair',
+      remedy: 'replace-filter',
+      steps: ['isolate', 'restart-and-settle', 'record'],
+      root: 'no-cleaning',
+    },
+    { kind: 'wait', seconds: 900 },
+    { kind: 'read', instrument: 'pipe-clamp', place: 'suction-line', quantity: 'temperature' },
+    { kind: 'verified', notes: [3] },
+  ];
+  const done = acts.reduce((state, action) => apply(state, action), start(PACK, GUIDED.id, 'sent'));
+  return encode(done.attempt);
+}
+
+describe.each([
+  ['desk', 1440, 900],
+  ['phone', 390, 844],
+])('an attempt that someone sent, opened on a %s', (name, width, height) => {
+  test('shows its debrief; no layer of it overlaps, clips or shows a key', async () => {
+    const bench = await openBench(browser, {
+      path: '?text=double',
+      context: { viewport: { width, height }, locale: 'es-ES' },
+    });
+    const { page } = bench;
+    const code = closedAttempt();
+    await page.locator('summary').click();
+    await page.locator('textarea').fill(`${code.slice(0, -4)}AAAA`);
+    await page.locator('form button[type=submit]').click();
+    expect(await page.getByRole('alert').textContent()).toContain('altered or cut');
+    expect(await page.locator('textarea').inputValue()).toContain(code.slice(0, 40));
+    await page.locator('textarea').fill(code);
+    await page.locator('form button[type=submit]').click();
+    await page.locator('.debrief-verdict').waitFor({ timeout: 90_000 });
+    const wrong = (await layoutFindings(page)).map((finding) => `face: ${finding}`);
+    const layers = page.locator('.debrief button[aria-expanded]');
+    expect(await layers.count()).toBe(5);
+    for (let i = 0; i < 5; i += 1) {
+      await layers.nth(i).click();
+      wrong.push(...(await layoutFindings(page)).map((finding) => `layer ${i}: ${finding}`));
+      await page.screenshot({ path: `${SHOTS}debrief-${name}-${i}.png`, fullPage: true });
+    }
+    expect(wrong).toEqual([]);
     await bench.finish();
   });
 });

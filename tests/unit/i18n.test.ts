@@ -1,3 +1,6 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import fc from 'fast-check';
 import { describe, expect, test, vi } from 'vitest';
 import { createText, type Key, parseNumber, type UnitSystem } from '../../src/i18n';
@@ -5,6 +8,8 @@ import { en } from '../../src/i18n/en';
 import { es } from '../../src/i18n/es';
 import { formatNumber } from '../../src/i18n/format';
 import { digitsForStep, fromShown, KINDS, type Kind, toShown } from '../../src/i18n/units';
+
+const SOURCE = fileURLToPath(new URL('../../src', import.meta.url));
 
 type Tree = { readonly [key: string]: string | Tree };
 
@@ -62,6 +67,30 @@ describe('catalogues', () => {
 
   test('doubled text says every text twice', () => {
     expect(createText('en', 'si', 'double').t('app.name')).toBe('Coldbench Coldbench');
+  });
+
+  test('every text of the sheets is said somewhere', () => {
+    const files = readdirSync(SOURCE, { recursive: true, encoding: 'utf8' }).filter((file) => /\.tsx?$/.test(file));
+    const code = files
+      .filter((file) => !/i18n.e[ns]/.test(file))
+      .map((file) => readFileSync(join(SOURCE, file), 'utf8'))
+      .join('\n');
+    /** Written out, or made from a template that could end in this word. */
+    const isSaid = (key: string) => {
+      const parts = key.split('.');
+      const stems = parts.map(
+        (_, index) => [parts.slice(0, index).join('.'), parts.slice(index + 1).join('.')] as const,
+      );
+      return (
+        code.includes(`'${key}'`) ||
+        stems.some(
+          ([head, tail]) => head !== '' && code.includes(`${head}.\${`) && code.includes(tail ? `}.${tail}` : '}'),
+        )
+      );
+    };
+    const mine = [...english.keys()].filter((key) => /^(app|panels|finish|debrief|guide)\./.test(key));
+    expect(mine.length).toBeGreaterThan(200);
+    expect(mine.map((key) => key.replace(/_(one|other)$/, '')).filter((key) => !isSaid(key))).toEqual([]);
   });
 
   test('counting takes the form of the number', () => {

@@ -1,5 +1,5 @@
 /** The drawn machine and what lies on it: the instrument in the hand, the last readings, the sheet of a place. */
-import { effect, untracked } from '@preact/signals';
+import { effect } from '@preact/signals';
 import type { ComponentChildren } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
 import type { AttemptState } from '../../attempt';
@@ -31,13 +31,13 @@ export function Stage({ onBench, children }: Props) {
       words: benchWords(words.peek()),
       light: shownTheme.peek(),
       motion: reducedMotion.peek() ? 'reduced' : 'full',
-      inside: untracked(() => seesInside(session)),
+      inside: session.seesInside.peek(),
     });
     bench.onPlace((place) => touch(session, place));
     const stops = [
       effect(() => bench.update(session.snapshot.value)),
       effect(() => bench.select(session.place.value)),
-      effect(() => bench.setInside(seesInside(session))),
+      effect(() => bench.setInside(session.seesInside.value)),
       effect(() => bench.setTheme(shownTheme.value)),
       effect(() => bench.setMotion(reducedMotion.value ? 'reduced' : 'full')),
       effect(() => bench.setWords(benchWords(words.value))),
@@ -84,11 +84,6 @@ export function Stage({ onBench, children }: Props) {
 /** Short: the place names the rest when it is read. */
 function heldName(text: Text, held: ReadingOption): string {
   return held.channel ? optionName(text, held) : instrumentName(text, held.instrument);
-}
-
-/** Once the job is closed nothing is given away any more. */
-function seesInside(session: Session): boolean {
-  return session.inside.value || session.state.value.verification !== null;
 }
 
 /**

@@ -3,6 +3,7 @@ import { computed, effect, signal } from '@preact/signals';
 import { type Action, ActionRefused, type AttemptState, apply, snapshotAt } from '../../attempt';
 import { AttemptCodeError, encode, toFile } from '../../attempt/codes';
 import type { Callout, Pack } from '../../attempt/pack/types';
+import { describeBench, sentenceText } from '../../bench';
 import { optionsAt, type ReadingOption, readingAction } from '../../panels/place/options';
 import type { Drafts, Session, SheetId } from '../../panels/session';
 import { text } from '../preferences';
@@ -45,6 +46,9 @@ export function createSession(opening: Opening): Session {
     else if (state.value.verdicts.length > 0) opening.examining.prepare();
   });
 
+  const snapshot = computed(() => snapshotAt(state.value));
+  const seesInside = computed(() => inside.value || state.value.verification !== null);
+
   function dispatch(action: Action): boolean {
     try {
       state.value = apply(state.value, action);
@@ -67,13 +71,18 @@ export function createSession(opening: Opening): Session {
     plant,
     state,
     twin,
-    snapshot: computed(() => snapshotAt(state.value)),
+    snapshot,
+    inWords: computed(() =>
+      describeBench(plant.drawing, snapshot.value, seesInside.value).map((line) => sentenceText(text.value, line)),
+    ),
+    stuck: computed(() => state.value.site.at(state.value.events, state.value.clock).stuck),
     judgement: opening.examining.judgement,
     sheet,
     place,
     placeOpen,
     held,
     inside,
+    seesInside,
     drafts,
     said,
     kept,

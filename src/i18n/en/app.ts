@@ -53,7 +53,6 @@ export const app = {
       'Scores are reproducible and respond to steps of reasoning. They do not measure a person’s skill on real machines, and there is no pass mark.',
     privacy:
       'Nothing leaves this device unless you send it. There is no account. The page makes no network request after it has loaded.',
-    physics: 'Physics version {{version}}',
     close: 'Close',
   },
   nav: {
@@ -61,7 +60,6 @@ export const app = {
     settings: 'Settings',
     about: 'About',
     keys: 'Keys',
-    back: 'Back',
     skip: 'Skip to the machine',
   },
   keys: {
@@ -102,8 +100,6 @@ export const app = {
     undone: 'Taken back.',
     closed: 'The job is closed.',
     hint: 'A hint is open.',
-    held: 'In the hand: {{instrument}}.',
-    putDown: 'The hand is empty.',
   },
   refusal: {
     'attempt-closed': 'The job is closed.',
@@ -143,7 +139,6 @@ export const app = {
     title: 'This could not be opened',
     unknownCallout: 'There is no callout “{{id}}” here.',
     engine: 'The machine’s model stopped: {{reason}}',
-    engineHelp: 'Your readings are kept. Go back, or start the callout afresh.',
     saveFailed: 'This browser does not let the page save. Keep a copy of your attempt code.',
     code: 'The code could not be read: {{reason}}',
     otherPhysics: 'This attempt was made with another version of the physics ({{version}}). Its numbers may differ.',

@@ -8,10 +8,7 @@ export const finish = {
     size: 'How large is it?',
     cites: 'Readings that part the two (three at most)',
     citesNone: 'No reading noted yet.',
-    chips: 'Your chips now',
-    change: 'Change the chips',
     commit: 'Commit to this verdict',
-    again: 'Give another verdict',
     given: 'Your verdict: {{cause}}, {{size}}.',
     sentence: '{{cause}}, not {{rival}}.',
   },
@@ -39,7 +36,6 @@ export const finish = {
   },
   working: {
     title: 'The examiner works',
-    progress: '{{done}} of {{total}}',
     failed: 'The examiner could not finish: {{reason}}',
     again: 'Try again',
   },
@@ -51,7 +47,6 @@ export const debrief = {
   lookAlike: 'Do its look-alike now',
   home: 'All callouts',
   picture: 'The reading that tells',
-  pictureOf: '{{what}}: you read {{read}}.',
   expected: '{{cause}} gives {{low}} to {{high}}',
   you: 'you read',
   more: 'Behind it',
@@ -73,10 +68,8 @@ export const debrief = {
   },
   trail: {
     help: 'Your chips beside what your readings supported, after each reading.',
-    reading: 'After',
     own: 'you',
     examiner: 'readings supported',
-    bits: 'told',
     bitsOf: '{{bits}} bits',
   },
   cycle: {

@@ -61,7 +61,6 @@ export const panels = {
     confirmNo: 'No, leave it',
   },
   place: {
-    title: 'Measure at: {{place}}',
     nothing: 'Nothing in the bag fits here.',
     pick: 'What fits here',
     needs: {
@@ -80,8 +79,6 @@ export const panels = {
     title: 'Last readings and leading causes',
     none: 'No reading yet',
     leading: 'Leading causes',
-    chips_one: '{{count}} chip',
-    chips_other: '{{count}} chips',
     clock: 'Clock',
     clockOf: '{{now}} of {{budget}} min',
     undo: 'Take back',
@@ -89,8 +86,6 @@ export const panels = {
   note: {
     title: 'Notebook',
     empty: 'Nothing noted yet. Tap a place on the machine. Each reading is noted by itself.',
-    number: 'No. {{index}}',
-    at: '{{clock}}',
     before: 'before {{change}}',
     beforeChange: 'the last change',
     beforeRepair: 'the repair',
@@ -101,7 +96,6 @@ export const panels = {
     starNext: { none: 'take the mark off', for: 'mark as evidence for', against: 'mark as evidence against' },
     twin: 'healthy twin',
     with: 'with {{instrument}}',
-    state: 'Machine: {{state}}',
     label: 'Reading {{index}}: {{place}}, {{value}}',
     code: 'Take the attempt with you',
     codeHelp: 'This code holds everything you did. Nobody gets it unless you send it.',
@@ -145,7 +139,6 @@ export const panels = {
   strip: {
     title: 'Pressure strip',
     help: 'Pressure on the one edge, saturation temperature of {{refrigerant}} on the other.',
-    place: 'Ladder of: {{place}}',
     noPressure: 'Note a pressure and its ladder stands here.',
     dew: 'dew',
     bubble: 'bubble',
@@ -157,12 +150,8 @@ export const panels = {
     pointerText: '{{pressure}}: dew {{dew}}, bubble {{bubble}}',
     high: 'high side',
     low: 'low side',
-    up: 'Pointer up',
-    down: 'Pointer down',
-    flag: 'Pointer to note {{index}}',
   },
   strand: {
-    title: 'Strand',
     help: 'What the controller knows, laid along the path of the refrigerant.',
     none: 'This machine has no data link.',
     read: 'Note: {{what}}',
@@ -183,7 +172,6 @@ export const panels = {
     highest: 'highest {{value}}',
   },
   stakes: {
-    title: 'Stakes',
     help: 'Twenty chips of belief. Tap a cause: one chip comes from “not sure yet”, or else from the cause with most.',
     unsure: 'not sure yet',
     give: 'One chip on: {{cause}}',
@@ -191,7 +179,6 @@ export const panels = {
     count: '{{count}} of 20',
     declare: 'Declare this',
     declared: 'Declared {{moment}}.',
-    asDeclared: 'As declared',
     due: {
       survey: 'You have looked around. Say where you stand before you measure.',
       third: 'Three readings. Say where you stand now.',

@@ -55,7 +55,6 @@ export const app: SameKeys<typeof source> = {
       'Las notas se pueden reproducir y responden a pasos de razonamiento. No miden la habilidad de una persona con máquinas reales, y no hay nota de aprobado.',
     privacy:
       'Nada sale de este aparato si usted no lo envía. No hay cuenta. La página no usa la red después de cargarse.',
-    physics: 'Versión de la física {{version}}',
     close: 'Cerrar',
   },
   nav: {
@@ -63,7 +62,6 @@ export const app: SameKeys<typeof source> = {
     settings: 'Ajustes',
     about: 'Acerca de',
     keys: 'Teclas',
-    back: 'Volver',
     skip: 'Ir a la máquina',
   },
   keys: {
@@ -104,8 +102,6 @@ export const app: SameKeys<typeof source> = {
     undone: 'Deshecho.',
     closed: 'El trabajo está cerrado.',
     hint: 'Hay una pista abierta.',
-    held: 'En la mano: {{instrument}}.',
-    putDown: 'La mano está vacía.',
   },
   refusal: {
     'attempt-closed': 'El trabajo está cerrado.',
@@ -145,7 +141,6 @@ export const app: SameKeys<typeof source> = {
     title: 'No se pudo abrir',
     unknownCallout: 'Aquí no hay ningún aviso «{{id}}».',
     engine: 'El modelo de la máquina se detuvo: {{reason}}',
-    engineHelp: 'Sus lecturas se conservan. Vuelva atrás o empiece el aviso de nuevo.',
     saveFailed: 'Este navegador no deja guardar. Conserve una copia de su código de intento.',
     code: 'No se pudo leer el código: {{reason}}',
     otherPhysics: 'Este intento se hizo con otra versión de la física ({{version}}). Sus números pueden diferir.',

@@ -10,10 +10,7 @@ export const finish: SameKeys<typeof finishSource> = {
     size: '¿Cómo es de grande?',
     cites: 'Lecturas que separan las dos (tres como mucho)',
     citesNone: 'Aún sin lecturas anotadas.',
-    chips: 'Sus fichas ahora',
-    change: 'Cambiar las fichas',
     commit: 'Dar este veredicto',
-    again: 'Dar otro veredicto',
     given: 'Su veredicto: {{cause}}, {{size}}.',
     sentence: '{{cause}}, no {{rival}}.',
   },
@@ -41,7 +38,6 @@ export const finish: SameKeys<typeof finishSource> = {
   },
   working: {
     title: 'El examinador trabaja',
-    progress: '{{done}} de {{total}}',
     failed: 'El examinador no pudo acabar: {{reason}}',
     again: 'Probar otra vez',
   },
@@ -53,7 +49,6 @@ export const debrief: SameKeys<typeof debriefSource> = {
   lookAlike: 'Hacer ahora su parecido',
   home: 'Todos los avisos',
   picture: 'La lectura que lo dice',
-  pictureOf: '{{what}}: usted leyó {{read}}.',
   expected: '{{cause}} da de {{low}} a {{high}}',
   you: 'usted leyó',
   more: 'Lo que hay detrás',
@@ -75,10 +70,8 @@ export const debrief: SameKeys<typeof debriefSource> = {
   },
   trail: {
     help: 'Sus fichas junto a lo que apoyaban sus lecturas, después de cada lectura.',
-    reading: 'Después de',
     own: 'usted',
     examiner: 'apoyaban las lecturas',
-    bits: 'dijo',
     bitsOf: '{{bits}} bits',
   },
   cycle: {

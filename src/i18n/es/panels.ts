@@ -63,7 +63,6 @@ export const panels: SameKeys<typeof source> = {
     confirmNo: 'No, dejarlo',
   },
   place: {
-    title: 'Medir en: {{place}}',
     nothing: 'Nada de la bolsa cabe aquí.',
     pick: 'Qué cabe aquí',
     needs: {
@@ -82,8 +81,6 @@ export const panels: SameKeys<typeof source> = {
     title: 'Últimas lecturas y causas en cabeza',
     none: 'Aún sin lecturas',
     leading: 'Causas en cabeza',
-    chips_one: '{{count}} ficha',
-    chips_other: '{{count}} fichas',
     clock: 'Reloj',
     clockOf: '{{now}} de {{budget}} min',
     undo: 'Deshacer',
@@ -91,8 +88,6 @@ export const panels: SameKeys<typeof source> = {
   note: {
     title: 'Cuaderno',
     empty: 'Aún no hay nada anotado. Toque un lugar de la máquina. Cada lectura se anota sola.',
-    number: 'N.º {{index}}',
-    at: '{{clock}}',
     before: 'antes de {{change}}',
     beforeChange: 'el último cambio',
     beforeRepair: 'la reparación',
@@ -103,7 +98,6 @@ export const panels: SameKeys<typeof source> = {
     starNext: { none: 'quitar la marca', for: 'marcar como prueba a favor', against: 'marcar como prueba en contra' },
     twin: 'gemela sana',
     with: 'con {{instrument}}',
-    state: 'Máquina: {{state}}',
     label: 'Lectura {{index}}: {{place}}, {{value}}',
     code: 'Llevarse el intento',
     codeHelp: 'Este código guarda todo lo que hizo. Nadie lo recibe si usted no lo envía.',
@@ -148,7 +142,6 @@ export const panels: SameKeys<typeof source> = {
   strip: {
     title: 'Regla de presión',
     help: 'En un borde la presión, en el otro la temperatura de saturación de {{refrigerant}}.',
-    place: 'Escala de: {{place}}',
     noPressure: 'Anote una presión y su escala aparece aquí.',
     dew: 'rocío',
     bubble: 'burbuja',
@@ -160,12 +153,8 @@ export const panels: SameKeys<typeof source> = {
     pointerText: '{{pressure}}: rocío {{dew}}, burbuja {{bubble}}',
     high: 'lado de alta',
     low: 'lado de baja',
-    up: 'Subir el índice',
-    down: 'Bajar el índice',
-    flag: 'Índice a la nota {{index}}',
   },
   strand: {
-    title: 'Hilo de datos',
     help: 'Lo que sabe el control, puesto a lo largo del camino del refrigerante.',
     none: 'Esta máquina no tiene enlace de datos.',
     read: 'Anotar: {{what}}',
@@ -186,7 +175,6 @@ export const panels: SameKeys<typeof source> = {
     highest: 'máximo {{value}}',
   },
   stakes: {
-    title: 'Fichas',
     help: 'Veinte fichas de confianza. Toque una causa: una ficha pasa desde «aún no lo sé» o, si no, desde la causa con más.',
     unsure: 'aún no lo sé',
     give: 'Una ficha a: {{cause}}',
@@ -194,7 +182,6 @@ export const panels: SameKeys<typeof source> = {
     count: '{{count}} de 20',
     declare: 'Declarar esto',
     declared: 'Declarado {{moment}}.',
-    asDeclared: 'Como se declaró',
     due: {
       survey: 'Ya ha mirado. Diga dónde está antes de medir.',
       third: 'Tres lecturas. Diga dónde está ahora.',

@@ -1,5 +1,5 @@
 /** One screen that says what mattered, one button on; everything else lies one tap behind it. */
-import { useState } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Grade, Debrief as Told } from '../../examiner/types';
 import { Caution } from '../kit/Caution';
 import { messageText, quantumName } from '../kit/message';
@@ -21,9 +21,13 @@ export function DebriefScreen({ onMachine }: { readonly onMachine: () => void })
   const session = useSession();
   const { judgement } = session;
   const now = judgement.value;
+  const title = useRef<HTMLHeadingElement>(null);
+  useEffect(() => title.current?.focus(), []);
   return (
-    <main class="debrief" id="machine" tabIndex={-1}>
-      <h1>{text.t('debrief.title')}</h1>
+    <main class="debrief">
+      <h1 ref={title} tabIndex={-1}>
+        {text.t('debrief.title')}
+      </h1>
       {now.as === 'working' && (
         <div class="stack" role="status">
           <p>{text.t('finish.working.title')} …</p>
@@ -100,7 +104,7 @@ function Ready({ told, grade }: { readonly told: Told; readonly grade: Grade }) 
           ))}
         </div>
         {layer === 'points' && <Points grade={grade} />}
-        {layer === 'rivals' && <Rivals rows={told.rivals} />}
+        {layer === 'rivals' && <Rivals rows={told.rivals} missed={told.missed} />}
         {layer === 'trail' && <BeliefTrail trail={told.trail} />}
         {layer === 'cycle' && <Cycle cycles={told.cycles} />}
         {layer === 'runs' && <Runs runs={told.runs} />}

@@ -1,11 +1,18 @@
 /** Every rival: what was read, what it would have shown, and whether the two fit. */
-import type { RivalRow } from '../../examiner/types';
+import type { RivalRow, ValuedCandidate } from '../../examiner/types';
 import { amount, quantumName } from '../kit/message';
 import { ScrollX } from '../kit/ScrollX';
+import { instrumentName, noteName } from '../kit/say';
 import { useText } from '../kit/text';
 import { useSession } from '../session';
 
-export function Rivals({ rows }: { readonly rows: readonly RivalRow[] }) {
+interface Props {
+  readonly rows: readonly RivalRow[];
+  /** the reading that would have told most, when there was one left */
+  readonly missed: ValuedCandidate | null;
+}
+
+export function Rivals({ rows, missed }: Props) {
   const text = useText();
   const { atmosphere } = useSession().state.value.site;
   return (
@@ -59,6 +66,11 @@ export function Rivals({ rows }: { readonly rows: readonly RivalRow[] }) {
           </tbody>
         </table>
       </ScrollX>
+      {missed && (
+        <p>
+          {text.t('debrief.missed', { what: `${noteName(text, missed)} (${instrumentName(text, missed.instrument)})` })}
+        </p>
+      )}
     </>
   );
 }

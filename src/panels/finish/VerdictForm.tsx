@@ -50,6 +50,7 @@ export function VerdictForm() {
         not={cause}
         set={(value) => edit({ rival: value })}
       />
+      <p class="soft">{text.t('finish.verdict.rivalWhy')}</p>
       <fieldset class="slot">
         <legend>{text.t('finish.verdict.size')}</legend>
         <div class="pair">

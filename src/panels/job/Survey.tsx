@@ -28,6 +28,14 @@ export function Survey() {
               .map((option) => <Row key={`${place.id}/${option.instrument}`} place={place} option={option} />),
           )}
       </ul>
+      <details>
+        <summary>{text.t('panels.survey.words')}</summary>
+        <ul class="in-words">
+          {session.inWords.value.map((line) => (
+            <li key={line}>{line}</li>
+          ))}
+        </ul>
+      </details>
     </>
   );
 }

@@ -16,6 +16,9 @@ export function Controls() {
   return (
     <>
       <p>{text.t(`names.controller.${session.snapshot.value.controller}`)}</p>
+      {session.stuck.value !== null && (
+        <p class="said">{text.t('panels.machine.stuck', { code: session.stuck.value })}</p>
+      )}
       <Wait />
       <Switch name={text.t('panels.machine.running')} value={controls.running} set={(running) => set({ running })} />
       <div class="control" role="group" aria-label={text.t('panels.machine.setPoint')}>

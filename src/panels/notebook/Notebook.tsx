@@ -3,6 +3,7 @@ import type { Note } from '../../attempt';
 import { instrumentName, noteName, sentence, valueText } from '../kit/say';
 import { useText } from '../kit/text';
 import { useSession } from '../session';
+import { PressureStrip } from '../strip/PressureStrip';
 import { Sums } from './Sums';
 import { TakeAlong } from './TakeAlong';
 
@@ -19,8 +20,31 @@ export function Notebook() {
           <NoteRow key={note.index} note={note} />
         ))}
       </ol>
+      <Strips />
       <TakeAlong />
     </>
+  );
+}
+
+/** One ladder for each place where a pressure was noted. */
+function Strips() {
+  const text = useText();
+  const { state, callout } = useSession();
+  const newest = new Map<string, Note>();
+  for (const note of state.value.notes) {
+    if (note.quantity === 'pressure' && !note.struck) newest.set(note.place, note);
+  }
+  return (
+    <details>
+      <summary>{text.t('panels.strip.title')}</summary>
+      <div class="stack">
+        <p class="soft">{text.t('panels.strip.help', { refrigerant: callout.refrigerant })}</p>
+        {newest.size === 0 && <p class="soft">{text.t('panels.strip.noPressure')}</p>}
+        {[...newest.values()].map((note) => (
+          <PressureStrip key={note.index} note={note} />
+        ))}
+      </div>
+    </details>
   );
 }
 
