@@ -23,6 +23,7 @@ export const KINDS = [
   'massFlow',
   'mass',
   'power',
+  'enthalpy',
   'frequency',
   'share',
   'length',
@@ -63,6 +64,8 @@ export const UNIT_SYMBOLS = [
   'lb',
   'kW',
   'kBtuh',
+  'kJkg',
+  'Btulb',
   'Hz',
   'percent',
   'm',
@@ -81,6 +84,8 @@ const CUBIC_FOOT = 0.028316846592;
 const FOOT = 0.3048;
 /** International-table British thermal unit, J. */
 const BTU = 1055.05585262;
+/** Exact by the definition of the international-table unit: 1 Btu/lb = 2326 J/kg. */
+const BTU_PER_POUND = 2326;
 const HOUR = 3600;
 /** 0 °F in kelvin: 273.15 − 32 / 1.8. */
 const ZERO_FAHRENHEIT = 273.15 - 32 / 1.8;
@@ -106,6 +111,7 @@ export const UNITS: Readonly<Record<Kind, Readonly<Record<UnitSystem, Unit>>>> =
   massFlow: { si: unit('gs', 1e-3, 1), ip: unit('lbh', POUND / HOUR, 0) },
   mass: { si: unit('kg', 1, 2), ip: unit('lb', POUND, 2) },
   power: { si: unit('kW', 1000, 1), ip: unit('kBtuh', (1000 * BTU) / HOUR, 1) },
+  enthalpy: { si: unit('kJkg', 1000, 0), ip: unit('Btulb', BTU_PER_POUND, 0) },
   frequency: same(unit('Hz', 1, 0)),
   share: same(unit('percent', 0.01, 0)),
   length: { si: unit('m', 1, 0), ip: unit('ft', FOOT, 0) },

@@ -116,6 +116,7 @@ describe('units', () => {
     ['massFlow', 0.45359237, 'ip', 3600, 1e-9],
     ['mass', 0.45359237, 'ip', 1, 1e-12],
     ['power', 293.0710701722222, 'ip', 1, 1e-9],
+    ['enthalpy', 232600, 'ip', 100, 1e-12],
     ['capacitance', 45e-6, 'si', 45, 1e-9],
     ['length', 3.048, 'ip', 10, 1e-12],
   ])('%s: %d SI in %s reads %d', (kind, si, system, shown, tolerance) => {

@@ -77,8 +77,7 @@ export const debrief = {
     healthy: 'healthy',
     'as-found': 'as you found it',
     rival: 'with {{cause}}',
-    pressure: 'pressure',
-    enthalpy: 'enthalpy, kJ/kg',
+    enthalpy: 'enthalpy',
   },
   points: {
     total: '{{total}} of 100',

@@ -22,6 +22,8 @@ export const names = {
     lb: 'lb',
     kW: 'kW',
     kBtuh: 'kBtu/h',
+    kJkg: 'kJ/kg',
+    Btulb: 'Btu/lb',
     Hz: 'Hz',
     percent: '%',
     m: 'm',

@@ -77,10 +77,9 @@ export const debrief: SameKeys<typeof debriefSource> = {
   cycle: {
     help: 'Presión y entalpía del refrigerante, como las calculó el modelo.',
     healthy: 'sana',
-    'as-found': 'como la encontró',
+    'as-found': 'como la encontraste',
     rival: 'con {{cause}}',
-    pressure: 'presión',
-    enthalpy: 'entalpía, kJ/kg',
+    enthalpy: 'entalpía',
   },
   points: {
     total: '{{total}} de 100',

@@ -24,6 +24,8 @@ export const names: SameKeys<typeof source> = {
     lb: 'lb',
     kW: 'kW',
     kBtuh: 'kBtu/h',
+    kJkg: 'kJ/kg',
+    Btulb: 'Btu/lb',
     Hz: 'Hz',
     percent: '%',
     m: 'm',

@@ -2,11 +2,12 @@
 import { BLOCK_SIZE, fluidTable, H_L, H_V, type RefrigerantId } from '../../../physics/fluids/fluid';
 import type { StationId } from '../../../physics/types';
 import type { PressureEnthalpy } from '../../examiner/types';
+import { fromShown, toShown } from '../../i18n';
 import { useText } from '../kit/text';
 
-const WIDTH = 520;
-const HEIGHT = 320;
-const EDGE = { left: 64, right: 12, top: 12, bottom: 40 } as const;
+const WIDTH = 380;
+const HEIGHT = 290;
+const EDGE = { left: 50, right: 12, top: 12, bottom: 40 } as const;
 
 /** Stations in the order of the flow; the line is closed at the compressor. */
 const ROUND: readonly StationId[] = [
@@ -40,6 +41,10 @@ function dome(refrigerant: RefrigerantId, from: number, to: number): readonly (r
 type Point = readonly [enthalpy: number, pressure: number];
 const DOME_POINTS = 40;
 
+/** Marks of the edges, in the unit that is shown. */
+const ROUND_PRESSURES = [50, 100, 150, 200, 300, 400, 600, 1000, 1500, 2000, 3000, 4000];
+const ENTHALPY_STEP = { si: 50, ip: 20 } as const;
+
 export function Cycle({ cycles }: { readonly cycles: PressureEnthalpy }) {
   const text = useText();
   const all = cycles.cycles.flatMap((cycle) => ROUND.map((id) => cycle.stations[id]));
@@ -55,9 +60,13 @@ export function Cycle({ cycles }: { readonly cycles: PressureEnthalpy }) {
     cycle.what === 'rival'
       ? text.t('debrief.cycle.rival', { cause: text.t(`names.cause.${cycle.cause}`) })
       : text.t(`debrief.cycle.${cycle.what}`);
-  const pressureMarks = [0.3e6, 0.5e6, 1e6, 2e6, 3e6, 4e6].filter((p) => Math.log(p) > p0 && Math.log(p) < p1);
-  const step = 5e4;
-  const enthalpyMarks = Array.from({ length: 12 }, (_, i) => (Math.ceil(h0 / step) + i) * step).filter((h) => h < h1);
+  const inside = (p: number) => Math.log(p) > p0 && Math.log(p) < p1;
+  const pressureMarks = ROUND_PRESSURES.map((shown) => fromShown('pressure', shown, text.system)).filter(inside);
+  const step = ENTHALPY_STEP[text.system];
+  const first = Math.ceil(toShown('enthalpy', h0, text.system) / step) * step;
+  const enthalpyMarks = Array.from({ length: 16 }, (_, index) =>
+    fromShown('enthalpy', first + index * step, text.system),
+  ).filter((h) => h < h1);
   return (
     <figure class="cycle">
       <p class="soft">{text.t('debrief.cycle.help')}</p>
@@ -66,7 +75,7 @@ export function Cycle({ cycles }: { readonly cycles: PressureEnthalpy }) {
           <g key={p}>
             <line x1={EDGE.left} x2={WIDTH - EDGE.right} y1={y(p)} y2={y(p)} class="cycle-grid" />
             <text x={EDGE.left - 6} y={y(p) + 5} text-anchor="end">
-              {text.bare('pressure', p, 1000)}
+              {text.number(toShown('pressure', p, text.system))}
             </text>
           </g>
         ))}
@@ -74,7 +83,7 @@ export function Cycle({ cycles }: { readonly cycles: PressureEnthalpy }) {
           <g key={h}>
             <line x1={x(h)} x2={x(h)} y1={EDGE.top} y2={HEIGHT - EDGE.bottom} class="cycle-grid" />
             <text x={x(h)} y={HEIGHT - EDGE.bottom + 18} text-anchor="middle">
-              {text.number(h / 1000)}
+              {text.bare('enthalpy', h)}
             </text>
           </g>
         ))}
@@ -82,7 +91,7 @@ export function Cycle({ cycles }: { readonly cycles: PressureEnthalpy }) {
           {text.unit('pressure')}
         </text>
         <text x={WIDTH - EDGE.right} y={HEIGHT - 4} text-anchor="end">
-          {text.t('debrief.cycle.enthalpy')}
+          {text.t('debrief.cycle.enthalpy')}, {text.unit('enthalpy')}
         </text>
         {dome(cycles.refrigerant, Math.exp(p0), Math.exp(p1)).map((edge, index) => (
           <polyline

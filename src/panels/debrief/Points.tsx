@@ -19,28 +19,26 @@ export function Points({ grade }: { readonly grade: Grade }) {
           {text.t('debrief.points.capped', { uncapped: text.number(grade.uncapped), cap: grade.cap })}
         </p>
       )}
-      <table>
-        <tbody>
-          {grade.parts.map((part) => (
-            <tr key={part.part}>
-              <th scope="row">{text.t(`names.part.${part.part}`)}</th>
-              <td>
+      <ul class="points">
+        {grade.parts.map((part) => (
+          <li key={part.part}>
+            <h3>
+              {text.t(`names.part.${part.part}`)}{' '}
+              <span class="number">
                 {part.points === null
                   ? text.t('debrief.points.notMeasured')
                   : text.t('debrief.points.of', {
                       points: text.number(part.points, 1),
                       weight: text.number(part.weight, 1),
                     })}
-              </td>
-              <td>
-                {part.reasons.map((reason) => (
-                  <p key={JSON.stringify(reason)}>{sentence(messageText(text, reason, atmosphere))}</p>
-                ))}
-              </td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
+              </span>
+            </h3>
+            {part.reasons.map((reason) => (
+              <p key={JSON.stringify(reason)}>{sentence(messageText(text, reason, atmosphere))}</p>
+            ))}
+          </li>
+        ))}
+      </ul>
       <p>{text.t('debrief.points.hazards', grade.hazards)}</p>
       {grade.proveIt > 0.5 && <p>{text.t('debrief.points.prove', { points: text.number(grade.proveIt) })}</p>}
       <p class="soft">{text.t('debrief.points.meaning')}</p>
