@@ -33,7 +33,7 @@ export function createSession(opening: Opening): Session {
   const placeOpen = signal(false);
   const held = signal<ReadingOption | null>(null);
   // Who learns the machine sees into its pipes; who practises begins with what a person on site would see.
-  const inside = signal(callout.mode === 'guided');
+  const inside = signal(callout.mode !== 'exam');
   const said = signal('');
   const kept = signal(true);
   const draftsOf = attemptId(opening.state.attempt);

@@ -1,5 +1,5 @@
 /** Starts Phaser. Only this file and what it imports load Phaser; `mount.ts` fetches it when a bench is opened. */
-import { CANVAS, Game, Scale, WEBGL } from 'phaser';
+import { CANVAS, Core, Display, Game, Scale, WEBGL } from 'phaser';
 import type { PlantDrawing, Snapshot } from '../../../physics/types';
 import type { Reach } from '../model/reaches';
 import { BenchScene, type Look } from './BenchScene';
@@ -55,12 +55,22 @@ export function startScene(
       },
       frameRate: () => game.loop.actualFps,
       destroy() {
+        game.events.once(Core.Events.DESTROY, () => forgetTileSprite(game));
         // A sleeping loop would never come to the step in which the game takes itself down.
         if (!game.loop.running) game.loop.wake();
         game.destroy(true);
       },
     };
   });
+}
+
+/**
+ * Phaser 4.2.1's texture manager keeps a tile sprite of its own and never takes its canvas out of the page-wide pool: each
+ * bench ever opened would stay in memory (about 200 kB).
+ */
+function forgetTileSprite(game: Game): void {
+  const { tileSprite } = game.textures as unknown as { readonly tileSprite?: unknown };
+  if (tileSprite) (Display.Canvas.CanvasPool as unknown as { remove(parent: unknown): void }).remove(tileSprite);
 }
 
 /** How renderers without a chip name themselves; not every browser owns up by `failIfMajorPerformanceCaveat`. */
