@@ -32,7 +32,7 @@ export function createSession(opening: Opening): Session {
   const place = signal<string | null>(null);
   const placeOpen = signal(false);
   const held = signal<ReadingOption | null>(null);
-  // Who learns the machine sees into its pipes; who practises begins with what a person on site would see.
+  // Who learns and practises sees into the pipes (readings still have to be taken); an exam shows what a site would show.
   const inside = signal(callout.mode !== 'exam');
   const said = signal('');
   const kept = signal(true);
