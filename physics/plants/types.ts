@@ -1,0 +1,157 @@
+/** What a plant is to everybody but the solver: its places, its drawing, its nameplate. */
+import type { RefrigerantId } from '../fluids/fluid';
+import type { Conditions, LookName, PlantId, ProbeName, SensorName, StationId } from '../types';
+
+export type PlaceKind = 'port' | 'pipe' | 'air' | 'wire' | 'terminals' | 'duct' | 'look' | 'panel';
+
+/** A place where something can be measured or seen. */
+export interface Place {
+  readonly id: string;
+  readonly kind: PlaceKind;
+  /** which box it belongs to */
+  readonly side: 'outdoor' | 'line' | 'indoor';
+  /** position in the drawing, m */
+  readonly x: number;
+  readonly y: number;
+  /** rank along the refrigerant path (then air path, then electrics): the keyboard walks it */
+  readonly order: number;
+  /** which probe each physical quantity reads here */
+  readonly reads: {
+    readonly pressure?: ProbeName;
+    readonly temperature?: ProbeName;
+    readonly wetBulb?: ProbeName;
+    readonly current?: ProbeName;
+    readonly voltage?: ProbeName;
+    readonly capacitance?: ProbeName;
+    readonly differentialPressure?: ProbeName;
+    readonly look?: LookName;
+    readonly link?: readonly (ProbeName | `sensor:${SensorName}`)[];
+  };
+  /** what has to be done first */
+  readonly needs?: readonly ('cap-off' | 'panel-open' | 'isolated')[];
+  /** 'side' of the pressure: which gauge span suits */
+  readonly pressureSide?: 'high' | 'low';
+  /** a clamp here without its insulation is pulled this share of the way to the surrounding air */
+  readonly exposure?: number;
+}
+
+/** A poly-line in the drawing, m. */
+export type DrawnPath = readonly (readonly [number, number])[];
+
+export interface DrawnBlock {
+  readonly id: string;
+  readonly kind: 'room' | 'wall' | 'roof' | 'ground' | 'plantroom' | 'loft';
+  readonly x: number;
+  readonly y: number;
+  readonly w: number;
+  readonly h: number;
+  /** a gable fills its box with a triangle whose ridge is in the middle; left out = the box itself */
+  readonly shape?: 'gable';
+}
+
+export interface DrawnPart {
+  readonly id: string;
+  readonly kind:
+    | 'casing'
+    | 'compressor'
+    | 'coil'
+    | 'fan'
+    | 'drier'
+    | 'sight-glass'
+    | 'orifice'
+    | 'electronic-valve'
+    | 'filter'
+    | 'service-valve'
+    | 'control-box'
+    | 'capacitor'
+    | 'terminals'
+    | 'thermostat'
+    | 'duct'
+    | 'grille'
+    | 'slab'
+    | 'bracket'
+    | 'window'
+    | 'door'
+    | 'counter';
+  readonly x: number;
+  readonly y: number;
+  readonly w: number;
+  readonly h: number;
+  /** which coil / fan / filter of the model it shows */
+  readonly role?: 'condenser' | 'evaporator';
+  /** a coil: the edge at which its refrigerant comes in; it leaves at the opposite edge */
+  readonly inlet?: 'top' | 'bottom' | 'left' | 'right';
+}
+
+export interface DrawnPipe {
+  readonly id: string;
+  readonly from: StationId;
+  readonly to: StationId;
+  readonly points: DrawnPath;
+  /** outside diameter, m */
+  readonly diameter: number;
+  /** drawn with its insulating sleeve */
+  readonly insulated?: boolean;
+}
+
+/** Where air goes, in its direction: `condenser` moves with condenserAirFlow, `evaporator` with supplyAirFlow. */
+export interface DrawnAir {
+  readonly id: string;
+  readonly role: 'condenser' | 'evaporator';
+  /** before or after its coil: which air temperature it carries */
+  readonly stage: 'entering' | 'leaving';
+  readonly points: DrawnPath;
+}
+
+/** A part of the drawing that fills a small screen; every place lies inside at least one. */
+export interface DrawnView {
+  readonly id: 'outdoor' | 'indoor';
+  readonly x: number;
+  readonly y: number;
+  readonly w: number;
+  readonly h: number;
+}
+
+/**
+ * The site in cut-away, metres, y downwards. Everything that the bench draws comes from here. The building and the
+ * runs of the pipes are to scale; the units stand about twice as large as life, so that their insides can be read.
+ */
+export interface PlantDrawing {
+  readonly width: number;
+  readonly height: number;
+  readonly ground: number;
+  readonly views: readonly DrawnView[];
+  readonly blocks: readonly DrawnBlock[];
+  readonly parts: readonly DrawnPart[];
+  readonly pipes: readonly DrawnPipe[];
+  readonly air: readonly DrawnAir[];
+  /** electric leads; `live` ones carry the compressor's current */
+  readonly wires: readonly { readonly id: string; readonly points: DrawnPath; readonly live: boolean }[];
+  /** where the indoor coil's water runs off and drips */
+  readonly drain: DrawnPath;
+}
+
+/** What the other layers need to know of a plant (the machine's numbers live beside it in the same data file). */
+export interface PlantDescription {
+  readonly id: PlantId;
+  readonly refrigerants: readonly RefrigerantId[];
+  readonly designConditions: Conditions;
+  readonly metering: 'fixed-orifice' | 'electronic-valve';
+  readonly variableSpeed: boolean;
+  readonly dataLink: boolean;
+  readonly places: readonly Place[];
+  readonly drawing: PlantDrawing;
+  readonly nameplate: (refrigerant: RefrigerantId) => {
+    readonly refrigerant: RefrigerantId;
+    readonly charge: number;
+    readonly ratedCapacity: number;
+    readonly ratedCurrent: number;
+    readonly supplyVoltage: number;
+    readonly capacitance: number | null;
+    /** target subcooling or superheat at design, K, as printed */
+    readonly targetSuperheat: number | null;
+    readonly targetSubcooling: number | null;
+    readonly highPressureLimit: number;
+    readonly ratedAirFlow: number;
+  };
+}
