@@ -47,7 +47,7 @@ export const LAYERS = {
   },
   'src/panels': {
     may: STYLED,
-    packages: ['preact', '@preact/signals', 'uplot', 'idb'],
+    packages: ['preact', '@preact/signals', 'idb'],
     why: 'panels must work where the drawn machine does not (screen reader, no canvas)',
   },
   'src/interop': {
@@ -57,10 +57,10 @@ export const LAYERS = {
   },
   'src/desk': {
     may: [...STYLED, 'src/interop'],
-    packages: ['preact', '@preact/signals', 'uplot', 'idb'],
+    packages: ['preact', '@preact/signals', 'idb'],
     why: "the instructor's side stands on the core, not on the trainee's screens",
   },
-  'src/refresher': { may: STYLED, packages: ['preact', '@preact/signals', 'uplot', 'idb'], why: 'stands on the core' },
+  'src/refresher': { may: STYLED, packages: ['preact', '@preact/signals', 'idb'], why: 'stands on the core' },
   'src/cli': {
     may: [...SHOWN, 'src/interop'],
     packages: ['commander', 'zod', 'node:'],

@@ -1,15 +1,8 @@
 /** The hand of a scripted trainee: it dispatches the same actions as a person at the bench. */
 import type { CauseId } from '../../physics/types';
 import type { Note } from '../attempt';
-import {
-  type Action,
-  type AttemptState,
-  apply,
-  REMEDY_RULES,
-  type RootCause,
-  refusalOf,
-  safetyStepsFor,
-} from '../attempt';
+import { type Action, type AttemptState, apply, REMEDY_RULES, refusalOf, safetyStepsFor } from '../attempt';
+import { USUAL_ROOT } from '../attempt/roots';
 import { CATALOGUE } from '../instruments/catalogue';
 import { remedyFor } from './grade';
 import { INPUTS, TELLING_SUMS, type TellingSum } from './quanta';
@@ -25,25 +18,6 @@ export interface Habits {
 const SETTLING = 600;
 const MOST_TRIES = 8;
 
-/** What most often lies behind a cause. Common practice, no source. */
-const USUAL_ROOT: Readonly<Record<CauseId, RootCause>> = {
-  undercharge: 'leak-at-joint',
-  overcharge: 'overfilled-at-last-service',
-  'non-condensable': 'air-left-in-at-installation',
-  'drier-restriction': 'wet-or-dirty-circuit',
-  'condenser-dirty': 'no-cleaning',
-  'condenser-fan-slow': 'worn-motor',
-  'filter-dirty': 'no-cleaning',
-  'evaporator-fan-slow': 'worn-motor',
-  'compressor-leak-by': 'worn-compressor',
-  'orifice-oversize': 'wrong-part-fitted',
-  'orifice-undersize': 'wrong-part-fitted',
-  'metering-valve-stuck-closing': 'worn-valve',
-  'metering-valve-stuck-opening': 'worn-valve',
-  'capacitor-weak': 'aged-part',
-  'thermistor-drift': 'aged-part',
-  'no-fault': 'customer-expectation',
-};
 /** Places whose readings show without a hose that the machine is well again. */
 const PROOF: readonly Channel[] = ['supplyAirTemp', 'suctionLineTemp', 'liquidLineTemp', 'condenserLeavingAirTemp'];
 

@@ -3,14 +3,15 @@
  * size from the prior that the examiner uses, so that both are true. Draws are independent: a cause may come twice and
  * another not at all, so that nothing is learned by elimination.
  */
+
 import { FAULTS, type FaultFamily } from '../../physics';
 import type { CauseId, Faults, PlantId } from '../../physics/types';
 import type { Callout, Pack } from '../attempt/pack/types';
+import { USUAL_ROOT } from '../attempt/roots';
 import { type Cell, cellsOf } from '../examiner/nodes';
 import { type Stream, stream } from '../instruments/streams';
 import type { Blueprint, Order } from './blueprint';
 import { withLookAlikes } from './lookAlikes';
-import { rootOf } from './roots';
 
 export interface Drawn {
   readonly cause: CauseId;
@@ -26,7 +27,12 @@ export function drawPack({ seed, wishes: _wishes, callouts, ...head }: Blueprint
 
 function drawCallout(order: Order, seed: string): Callout {
   const { faults, cause } = drawFault(order, seed);
-  return { ...order, faults, rootCause: rootOf(cause), machineSeed: `${seed}-${order.id}` };
+  return {
+    ...order,
+    faults,
+    rootCause: cause === 'no-fault' ? null : USUAL_ROOT[cause],
+    machineSeed: `${seed}-${order.id}`,
+  };
 }
 
 /** What is wrong with the machine of one callout. */

@@ -1,8 +1,8 @@
-/** What most often lies behind a cause. Common practice, no source. */
 import type { CauseId } from '../../physics/types';
-import type { RootCause } from '../attempt/types';
+import type { RootCause } from './types';
 
-const ROOTS: Readonly<Record<CauseId, RootCause | null>> = {
+/** What most often lies behind a cause. Common practice, no source. */
+export const USUAL_ROOT: Readonly<Record<CauseId, RootCause>> = {
   undercharge: 'leak-at-joint',
   overcharge: 'overfilled-at-last-service',
   'non-condensable': 'air-left-in-at-installation',
@@ -18,9 +18,5 @@ const ROOTS: Readonly<Record<CauseId, RootCause | null>> = {
   'metering-valve-stuck-opening': 'worn-valve',
   'capacitor-weak': 'aged-part',
   'thermistor-drift': 'aged-part',
-  'no-fault': null,
+  'no-fault': 'customer-expectation',
 };
-
-export function rootOf(cause: CauseId): RootCause | null {
-  return ROOTS[cause];
-}
