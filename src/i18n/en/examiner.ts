@@ -12,7 +12,7 @@ export const examiner = {
   },
   care: {
     safe: 'You worked safely.',
-    partly: 'You took care of {{handled}} of {{met}} dangers.',
+    partly: 'Dangers that you handled: {{handled}} of {{met}}.',
     act: 'One thing you did could hurt you. Read the points.',
   },
   working: { right: 'This sum of yours was right: {{sum}}.' },
@@ -49,7 +49,7 @@ export const examiner = {
     'no-fault': 'Why? Each reading fits a sound machine in this weather.',
   },
   next: {
-    missed: 'Next time read this too: {{what}}. It takes {{minutes}} minutes.',
+    missed: 'Next time read this too: {{what}}. It takes {{minutes}} min.',
     proven: 'Your readings prove it. You needed no more.',
     pointed: 'Your readings already pointed to it: {{was}}.',
     unproven: 'Your readings did not settle it. One more would help.',

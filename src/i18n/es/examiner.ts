@@ -12,7 +12,7 @@ export const examiner: SameKeys<typeof english> = {
   },
   care: {
     safe: 'Trabajaste con seguridad.',
-    partly: 'Cuidaste {{handled}} de {{met}} peligros.',
+    partly: 'Peligros que atendiste: {{handled}} de {{met}}.',
     act: 'Algo que hiciste podía herirte. Lee los puntos.',
   },
   working: { right: 'Esta cuenta tuya era correcta: {{sum}}.' },
@@ -49,7 +49,7 @@ export const examiner: SameKeys<typeof english> = {
     'no-fault': '¿Por qué? Cada lectura cuadra con una máquina sana en este clima.',
   },
   next: {
-    missed: 'La próxima vez lee también esto: {{what}}. Cuesta {{minutes}} minutos.',
+    missed: 'La próxima vez lee también esto: {{what}}. Cuesta {{minutes}} min.',
     proven: 'Tus lecturas lo prueban. No hacía falta más.',
     pointed: 'Tus lecturas ya señalaban esto: {{was}}.',
     unproven: 'Tus lecturas no lo decidieron. Una más ayudaría.',
