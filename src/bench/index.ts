@@ -7,6 +7,7 @@ export type {
   Light,
   Motion,
   PlacePosition,
+  PlaceTag,
   RendererChoice,
   ViewId,
 } from './types';

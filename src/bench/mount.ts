@@ -19,6 +19,7 @@ export function mountBench(
   let light: Light = options.light ?? 'paper';
   let motion: Motion = options.motion ?? 'full';
   let inside = options.inside ?? true;
+  let pace = 1;
   let wanted: ViewId = 'whole';
   let snapshot: Snapshot | null = null;
   let scene: RunningScene | null = null;
@@ -97,6 +98,7 @@ export function mountBench(
       }
       scene = started;
       scene.setLook(look());
+      scene.setPace(pace);
       if (snapshot) scene.show(snapshot);
       setPicture('drawn');
     } catch (error) {
@@ -141,6 +143,10 @@ export function mountBench(
     setInside(next) {
       inside = next;
       scene?.setLook(look());
+    },
+    setPace(factor) {
+      pace = factor;
+      scene?.setPace(factor);
     },
     get view() {
       return layout.view;

@@ -6,14 +6,14 @@ import type { Place, PlantDrawing } from '../../physics/types';
 import './bench.css';
 import { contains, type Layout, TARGET, type ViewId, viewOf } from './geometry/layout';
 import { placeIcon } from './icons';
-import type { BenchWords, PlacePosition } from './types';
+import type { BenchWords, PlacePosition, PlaceTag } from './types';
 
 export interface Overlay {
   setWords(words: BenchWords): void;
   setLayout(layout: Layout): void;
   select(placeId: string | null): void;
   focus(placeId?: string): void;
-  setTags(tags: Readonly<Record<string, string>>): void;
+  setTags(tags: Readonly<Record<string, PlaceTag>>): void;
   positions(): PlacePosition[];
   destroy(): void;
 }
@@ -31,6 +31,8 @@ interface Spot {
   readonly button: HTMLButtonElement;
   readonly name: HTMLSpanElement;
   readonly tag: HTMLSpanElement;
+  /** the reading that hangs there; the tag may show what the instrument has come to since */
+  noted: string | null;
 }
 
 /** Keys that walk the list, and by how many places. */
@@ -78,7 +80,7 @@ export function createOverlay(
     button.append(mark, name, ' ', tag);
     item.append(button);
     button.addEventListener('click', () => events.onPlace(place.id));
-    return { place, view, item, button, name, tag };
+    return { place, view, item, button, name, tag, noted: null };
   }
 
   function moveTo(index: number, takeFocus: boolean): void {
@@ -142,7 +144,7 @@ export function createOverlay(
       const name = said.shortPlace(spot.place);
       const full = said.place(spot.place);
       // As it stands there for the eye: name, reading, then what the name alone does not say.
-      const tag = spot.tag.hidden ? '' : `, ${spot.tag.textContent}`;
+      const tag = spot.noted === null ? '' : `, ${spot.noted}`;
       const rest = full.startsWith(name) ? full.slice(name.length) : `, ${full}`;
       spot.button.setAttribute('aria-label', name + tag + rest);
     }
@@ -200,12 +202,17 @@ export function createOverlay(
       moveTo(index < 0 ? current : index, true);
     },
     setTags(tags) {
+      let renamed = false;
       for (const spot of spots) {
-        const text = tags[spot.place.id];
-        spot.tag.hidden = text === undefined;
-        spot.tag.textContent = text ?? '';
+        const tag = tags[spot.place.id];
+        spot.tag.hidden = tag === undefined;
+        if (spot.tag.textContent !== (tag?.shown ?? '')) spot.tag.textContent = tag?.shown ?? '';
+        spot.tag.dataset.live = String(tag?.live ?? false);
+        renamed ||= spot.noted !== (tag?.noted ?? null);
+        spot.noted = tag?.noted ?? null;
       }
-      sayWords();
+      // A tag that runs with the machine leaves the names alone: a screen reader would say each of its steps.
+      if (renamed) sayWords();
     },
     positions() {
       if (!layout) return [];

@@ -38,6 +38,16 @@ export interface BenchOptions {
   readonly onFailure?: (error: Error) => void;
 }
 
+/** A small text that hangs on a place. */
+export interface PlaceTag {
+  /** what was noted there: the name of the place says it too */
+  readonly noted: string;
+  /** what the tag shows: the same, or what the instrument has come to since */
+  readonly shown: string;
+  /** an instrument still sits there, and time has passed since the note */
+  readonly live: boolean;
+}
+
 export interface PlacePosition {
   readonly id: string;
   /** CSS px from the host's top left corner */
@@ -59,12 +69,14 @@ export interface BenchHandle {
   onPlace(callback: (placeId: string) => void): () => void;
   onLayout(callback: () => void): () => void;
   placePositions(): PlacePosition[];
-  /** Small texts that hang on places, e.g. the last reading; replaces the former ones. */
-  setTags(tags: Readonly<Record<string, string>>): void;
+  /** Small texts that hang on places; replaces the former ones. */
+  setTags(tags: Readonly<Record<string, PlaceTag>>): void;
   setWords(words: BenchWords): void;
   setTheme(light: Light): void;
   setMotion(motion: Motion): void;
   setInside(inside: boolean): void;
+  /** How much faster than usual what moves is shown; 1 if never called. */
+  setPace(factor: number): void;
   readonly view: ViewId;
   setView(view: ViewId): void;
   /** Fits the picture to the host again; called by itself when the host's size changes. */

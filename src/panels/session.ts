@@ -53,11 +53,22 @@ export interface Drafts {
 /** What a person expects of the next reading against the healthy twin's; never scored. */
 export type Prediction = 'lower' | 'same' | 'higher';
 
+/** Minutes that are being played: from and to which simulated second, and the one that is shown. */
+export interface Passing {
+  readonly from: number;
+  readonly to: number;
+  readonly now: number;
+}
+
 export interface Session {
   readonly pack: Pack;
   readonly callout: Callout;
   readonly plant: PlantDescription;
   readonly state: ReadonlySignal<AttemptState>;
+  /** the simulated second that is shown; behind that of `state` only while time that passed is being played */
+  readonly clock: ReadonlySignal<number>;
+  readonly passing: ReadonlySignal<Passing | null>;
+  /** the machine at the second that is shown */
   readonly snapshot: ReadonlySignal<Snapshot>;
   /** the drawing in plain sentences, in the order of the refrigerant */
   readonly inWords: ReadonlySignal<readonly string[]>;
@@ -85,6 +96,8 @@ export interface Session {
 
   /** Applies and keeps one action. False when it was refused; the reason is then in `said`. */
   dispatch(action: Action): boolean;
+  /** Ends the playing of time that passed. */
+  arrive(): void;
   /** What fits this place, in the order of the digits that take it. */
   optionsAt(place: string): readonly ReadingOption[];
   take(option: ReadingOption): void;

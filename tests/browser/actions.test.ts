@@ -145,7 +145,11 @@ test('each act says one thing to a screen reader, and time that passes says no m
   expect(await heard(page)).toEqual([expect.stringMatching(/^Suction line at the service valve: .*°C, .*\.$/)]);
   await person.openSheet('machine');
   expect(await heard(page)).toEqual([]);
+  // Minutes that pass are played: their start and what came of them, and nothing while they run.
   await person.press(person.button(text.t('panels.machine.waitMinutes', { minutes: 15 })));
+  await page.locator('.passing').waitFor();
+  expect(await heard(page)).toHaveLength(1);
+  await page.locator('.passing').waitFor({ state: 'detached' });
   expect(await heard(page)).toHaveLength(1);
   await person.press(
     page
@@ -156,9 +160,15 @@ test('each act says one thing to a screen reader, and time that passes says no m
   // The note from before the fan was stopped says so in words.
   expect(await page.locator('.note-before').allTextContents()).toEqual(['Before the last change']);
   await person.press(person.button(text.t('panels.machine.waitMinutes', { minutes: 1 })));
-  expect(await heard(page)).toHaveLength(1);
+  await page.locator('.passing').waitFor();
+  await page.locator('.passing').waitFor({ state: 'detached' });
+  expect(await heard(page)).toHaveLength(2);
   await page.waitForTimeout(1500);
   expect(await heard(page)).toEqual([]);
+  // Where nothing may move, one sentence tells it all.
+  await page.emulateMedia({ reducedMotion: 'reduce' });
+  await person.press(person.button(text.t('panels.machine.waitMinutes', { minutes: 15 })));
+  expect(await heard(page)).toHaveLength(1);
   await bench.finish();
 });
 

@@ -105,7 +105,6 @@ interface TitleProps {
 function Title({ onDebrief, onKeys, onCommand }: TitleProps) {
   const text = useText();
   const session = useSession();
-  const state = session.state.value;
   return (
     <header class="callout-title">
       <button type="button" class="skip" onClick={() => document.getElementById('machine')?.focus()}>
@@ -120,7 +119,10 @@ function Title({ onDebrief, onKeys, onCommand }: TitleProps) {
         <p class="soft">
           <span class="hidden">{text.t('panels.tray.clock')}</span>{' '}
           <span class="number">
-            {text.t('panels.tray.clockOf', { now: Math.floor(state.clock / 60), budget: session.callout.budget })}
+            {text.t('panels.tray.clockOf', {
+              now: Math.floor(session.clock.value / 60),
+              budget: session.callout.budget,
+            })}
           </span>
         </p>
       </div>

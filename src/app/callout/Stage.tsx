@@ -2,18 +2,19 @@
 import { effect } from '@preact/signals';
 import type { ComponentChildren } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
-import type { AttemptState } from '../../attempt';
 import { type BenchHandle, benchWords, mountBench } from '../../bench';
 import type { Text } from '../../i18n';
-import { instrumentName, optionName, valueText } from '../../panels/kit/say';
+import { instrumentName, optionName } from '../../panels/kit/say';
 import { useText } from '../../panels/kit/text';
 import { type ReadingOption, sameOption } from '../../panels/place/options';
 import { PlaceSheet } from '../../panels/place/PlaceSheet';
 import { type Session, useSession } from '../../panels/session';
 import { reducedMotion, shownTheme, text as words } from '../preferences';
+import { PassingTime } from './Passing';
+import { tagsOf } from './tags';
 
-/** Tags that hang on the drawing at once: as many as the tray shows. */
-const TAGS = 3;
+/** How much livelier what moves is while minutes are played. */
+const LAPSE_PACE = 2;
 
 interface Props {
   readonly onBench: (bench: BenchHandle | null) => void;
@@ -38,10 +39,11 @@ export function Stage({ onBench, children }: Props) {
       effect(() => bench.update(session.snapshot.value)),
       effect(() => bench.select(session.place.value)),
       effect(() => bench.setInside(session.seesInside.value)),
+      effect(() => bench.setPace(session.passing.value ? LAPSE_PACE : 1)),
       effect(() => bench.setTheme(shownTheme.value)),
       effect(() => bench.setMotion(reducedMotion.value ? 'reduced' : 'full')),
       effect(() => bench.setWords(benchWords(words.value))),
-      effect(() => bench.setTags(tagsOf(words.value, session.state.value))),
+      effect(() => bench.setTags(tagsOf(words.value, session.state.value, session.clock.value))),
     ];
     onBench(bench);
     return () => {
@@ -76,6 +78,7 @@ export function Stage({ onBench, children }: Props) {
           )}
         </div>
       </div>
+      <PassingTime />
       {session.placeOpen.value && <PlaceSheet />}
     </section>
   );
@@ -97,10 +100,4 @@ export function touch(session: Session, place: string): void {
   session.place.value = place;
   if (held && !again && session.optionsAt(place).some((option) => sameOption(option, held))) session.take(held);
   else session.placeOpen.value = true;
-}
-
-function tagsOf(text: Text, state: AttemptState): Record<string, string> {
-  const tags: Record<string, string> = {};
-  for (const note of state.notes.filter(({ struck }) => !struck).slice(-TAGS)) tags[note.place] = valueText(text, note);
-  return tags;
 }

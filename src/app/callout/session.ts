@@ -1,16 +1,17 @@
 /** The one place where a callout's actions are applied, kept and announced. */
-import { computed, effect, signal } from '@preact/signals';
+import { batch, computed, effect, signal } from '@preact/signals';
 import { type Action, ActionRefused, type AttemptState, apply, snapshotAt } from '../../attempt';
 import { AttemptCodeError, encode, toFile } from '../../attempt/codes';
 import type { Callout, Pack } from '../../attempt/pack/types';
 import { describeBench, sentenceText } from '../../bench';
 import { optionsAt, type ReadingOption, readingAction } from '../../panels/place/options';
 import type { Drafts, Session, SheetId } from '../../panels/session';
-import { text } from '../preferences';
+import { reducedMotion, text } from '../preferences';
 import { attemptId } from '../saved';
 import { announce } from './announce';
 import { loadDrafts, storeDrafts } from './drafts';
 import type { Examining } from './examining';
+import { createLapse } from './lapse';
 import { followTwin } from './twin';
 
 export interface Opening {
@@ -46,19 +47,34 @@ export function createSession(opening: Opening): Session {
     else if (state.value.verdicts.length > 0) opening.examining.prepare();
   });
 
-  const snapshot = computed(() => snapshotAt(state.value));
+  const lapse = createLapse(reducedMotion);
+  const clock = computed(() => lapse.passing.value?.now ?? state.value.clock);
+  const snapshot = computed(() => snapshotAt(state.value, clock.value));
   const seesInside = computed(() => inside.value || state.value.verification !== null);
 
   function dispatch(action: Action): boolean {
+    // Who acts while time is played goes on from where the clock stands.
+    lapse.arrive();
+    let next: AttemptState;
     try {
-      state.value = apply(state.value, action);
+      next = apply(state.value, action);
     } catch (error) {
       if (!(error instanceof ActionRefused)) throw error;
       said.value = text.value.t(`app.refusal.${error.code}`);
       return false;
     }
-    if (twin.value) twin.value = followTwin(twin.value, action);
-    said.value = announce(text.value, action, state.value);
+    // At once, so that nothing is shown at the end of the time before its beginning.
+    batch(() => {
+      const from = state.value.clock;
+      state.value = next;
+      if (twin.value) twin.value = followTwin(twin.value, action);
+      const tell = () => {
+        said.value = announce(text.value, action, next);
+      };
+      if (action.kind === 'wait' && lapse.play(from, next.clock, tell)) {
+        said.value = text.value.t('app.said.passing', { minutes: action.seconds / 60 });
+      } else tell();
+    });
     void opening.keep(state.value).then((done) => {
       kept.value = done;
     });
@@ -71,11 +87,13 @@ export function createSession(opening: Opening): Session {
     plant,
     state,
     twin,
+    clock,
+    passing: lapse.passing,
     snapshot,
     inWords: computed(() =>
       describeBench(plant.drawing, snapshot.value, seesInside.value).map((line) => sentenceText(text.value, line)),
     ),
-    stuck: computed(() => state.value.site.at(state.value.events, state.value.clock).stuck),
+    stuck: computed(() => state.value.site.at(state.value.events, clock.value).stuck),
     judgement: opening.examining.judgement,
     sheet,
     place,
@@ -87,6 +105,7 @@ export function createSession(opening: Opening): Session {
     said,
     kept,
     dispatch,
+    arrive: lapse.arrive,
     optionsAt(id) {
       const found = plant.places.find((one) => one.id === id);
       return found ? optionsAt(found, callout.toolbag) : [];
@@ -102,6 +121,7 @@ export function createSession(opening: Opening): Session {
     code: () => codeOf(state.value),
     attemptFile: () => toFile(state.value.attempt),
     close() {
+      lapse.arrive();
       stopStoring();
       stopExamining();
       opening.examining.stop();

@@ -54,6 +54,7 @@ export class BenchScene extends Scene {
   private sincePaint = Number.POSITIVE_INFINITY;
   private generation = 0;
   private created = false;
+  private pace = 1;
   /** frames still to be drawn before a picture without motion may rest */
   private restless = 3;
 
@@ -76,6 +77,10 @@ export class BenchScene extends Scene {
   setLook(look: Look): void {
     this.look = look;
     if (this.created) this.rebuild();
+  }
+
+  setPace(factor: number): void {
+    this.pace = factor;
   }
 
   setSnapshot(snapshot: Snapshot): void {
@@ -183,7 +188,7 @@ export class BenchScene extends Scene {
     this.sincePaint += elapsed;
     if (this.sincePaint >= REPAINT_EVERY) this.paintWorks();
     if (!this.snapshot) return;
-    const seconds = this.look.motion === 'reduced' ? 0 : elapsed;
+    const seconds = this.look.motion === 'reduced' ? 0 : elapsed * this.pace;
     for (const mover of this.movers) mover.update(this.snapshot, seconds);
     this.stage?.flush();
     this.rest();

@@ -9,6 +9,7 @@ export type RendererChoice = 'auto' | 'canvas' | 'webgl';
 export interface RunningScene {
   show(snapshot: Snapshot): void;
   setLook(look: Look): void;
+  setPace(factor: number): void;
   /** Frames a second that the loop reaches just now. */
   frameRate(): number;
   destroy(): void;
@@ -53,6 +54,7 @@ export function startScene(
         game.scale.setZoom(1 / next.density);
         scene.setLook(next);
       },
+      setPace: (factor) => scene.setPace(factor),
       frameRate: () => game.loop.actualFps,
       destroy() {
         game.events.once(Core.Events.DESTROY, () => forgetTileSprite(game));

@@ -85,6 +85,7 @@ export const app = {
     places: 'go to the machine',
   },
   said: {
+    passing: '{{minutes}} minutes pass. Any key goes to their end.',
     waited: '{{minutes}} minutes have passed. The clock says {{clock}}.',
     star: {
       for: 'Reading {{index}} is starred as evidence for.',
@@ -101,6 +102,7 @@ export const app = {
     closed: 'The job is closed.',
     hint: 'A hint is open.',
   },
+  passing: { until: 'to {{clock}}', skip: 'To the end' },
   refusal: {
     'attempt-closed': 'The job is closed.',
     'unknown-place': 'There is no such place on this machine.',
@@ -127,6 +129,7 @@ export const app = {
     'out-of-range': 'That is beyond what can be set.',
     'no-link': 'This job has no data link.',
     'hint-too-soon': 'Do something of your own before the next hint.',
+    'no-hint-now': 'No hints now: this is an exam, or your verdict is given.',
     'nothing-to-undo': 'There is nothing to take back.',
   },
   command: {

@@ -87,6 +87,7 @@ export const app: SameKeys<typeof source> = {
     places: 'ir a la máquina',
   },
   said: {
+    passing: 'Pasan {{minutes}} minutos. Cualquier tecla va a su final.',
     waited: 'Han pasado {{minutes}} minutos. El reloj marca {{clock}}.',
     star: {
       for: 'La lectura {{index}} queda como prueba a favor.',
@@ -103,6 +104,7 @@ export const app: SameKeys<typeof source> = {
     closed: 'El trabajo está cerrado.',
     hint: 'Hay una pista abierta.',
   },
+  passing: { until: 'hasta {{clock}}', skip: 'Al final' },
   refusal: {
     'attempt-closed': 'El trabajo está cerrado.',
     'unknown-place': 'Esta máquina no tiene ese lugar.',
@@ -129,6 +131,7 @@ export const app: SameKeys<typeof source> = {
     'out-of-range': 'Eso queda fuera de lo que se puede ajustar.',
     'no-link': 'Este trabajo no tiene enlace de datos.',
     'hint-too-soon': 'Haz algo por tu cuenta antes de la próxima pista.',
+    'no-hint-now': 'Ahora no hay pistas: es un examen o ya diste tu veredicto.',
     'nothing-to-undo': 'No hay nada que deshacer.',
   },
   command: {

@@ -30,7 +30,7 @@ export function Strand() {
   if (channels.length === 0 || !session.callout.toolbag.includes('data-link')) {
     return <p>{text.t('panels.strand.none')}</p>;
   }
-  const live = liveValues(state);
+  const live = liveValues(state, session.clock.value);
   const panel = session.plant.places.find(({ reads }) => reads.link)!;
   const ordered = channels
     .map((channel, index) => ({ ...channel, index }))
@@ -72,7 +72,8 @@ function Tape() {
   const [mark, setMark] = useState('');
   const state = session.state.value;
   const running = state.tape.at(-1)?.to === null;
-  const tape = tapeOf(state);
+  // As far as the clock that is shown: what is being played is not on it yet.
+  const tape = tapeOf({ ...state, clock: session.clock.value });
   return (
     <section class="stack">
       <h3>{text.t('panels.strand.tape')}</h3>
