@@ -31,6 +31,7 @@ export {
 export { CsvError } from './csv';
 export type { LogDamage, Recovered } from './eventLog';
 export { HAZARD_NEEDS, SAFETY_SECONDS, safetyStepsFor } from './hazards';
+export { hintRefusal, nextHint, WORKED_HINT } from './hints';
 export { sameControls } from './operating';
 export { phaseOf } from './phase';
 export { choicesAt, inBag, planReading, type ReadAction, type ReadingPlan, sceneOf } from './reading';

@@ -2,6 +2,7 @@
 import { castDraft, type Draft, produce } from 'immer';
 import { checkChips, checkMoment, unsureChips } from './chips';
 import { SAFETY_SECONDS } from './hazards';
+import { takeHint } from './hints';
 import { changeControls, spill } from './machineChanges';
 import { noteOf, stamp } from './notes';
 import type { Pack } from './pack/types';
@@ -147,10 +148,7 @@ const HANDLERS: Handlers = {
   verdict: giveVerdict,
   repair: carryOut,
   verified: closeWith,
-  hint(state, draft, { level }) {
-    ensure(state.attempt.actions.at(-1)?.action.kind !== 'hint', 'hint-too-soon', level);
-    draft.hints.push({ level, ...stamp(state) });
-  },
+  hint: takeHint,
   hazard(state, draft, { act }) {
     draft.hazardActs.push({ act, ...stamp(state) });
     spill(state, draft, (LET_OUT[act] ?? 0) * state.site.nameplate.charge, state.clock);

@@ -25,6 +25,7 @@ export const REFUSALS = [
   'out-of-range',
   'no-link',
   'hint-too-soon',
+  'no-hint-now',
   'nothing-to-undo',
 ] as const;
 export type RefusalCode = (typeof REFUSALS)[number];

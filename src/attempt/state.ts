@@ -7,6 +7,7 @@ import type { MachineEvent } from './trajectory';
 import type {
   Attempt,
   HazardAct,
+  HintLevel,
   Note,
   ProcedureStep,
   RemedyId,
@@ -202,7 +203,7 @@ export interface AttemptState {
   readonly verdicts: readonly Verdict[];
   readonly repairs: readonly Repair[];
   readonly verification: Verification | null;
-  readonly hints: readonly { readonly level: 1 | 2 | 3; readonly time: number; readonly action: number }[];
+  readonly hints: readonly { readonly level: HintLevel; readonly time: number; readonly action: number }[];
   readonly tape: readonly TapeSpan[];
   readonly marks: readonly { readonly text: string; readonly time: number; readonly action: number }[];
   readonly spent: Spent;

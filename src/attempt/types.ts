@@ -89,6 +89,9 @@ export const ROOT_CAUSES = [
 ] as const;
 export type RootCause = (typeof ROOT_CAUSES)[number];
 
+/** Where to look; which pair to separate; the step worked out. */
+export type HintLevel = 1 | 2 | 3;
+
 export type Action =
   | { readonly kind: 'safety'; readonly step: SafetyStep; readonly taken: boolean }
   | { readonly kind: 'look'; readonly place: string }
@@ -136,7 +139,7 @@ export type Action =
     }
   /** closes the attempt: the notes that prove the repair (none = not verified) */
   | { readonly kind: 'verified'; readonly notes: readonly number[] }
-  | { readonly kind: 'hint'; readonly level: 1 | 2 | 3 }
+  | { readonly kind: 'hint'; readonly level: HintLevel }
   | { readonly kind: 'hazard'; readonly act: HazardAct }
   /** takes back the last undoable action of this moment; time does not run back */
   | { readonly kind: 'undo' };

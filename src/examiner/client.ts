@@ -1,9 +1,9 @@
 /** The page's side of the examiner's worker: one worker an order, ended when the order is answered or called off. */
-import type { Attempt } from '../attempt';
+import type { Attempt, HintLevel } from '../attempt';
 import type { Pack } from '../attempt/pack/types';
 import type { PackedDifferential } from './compact';
 import type { Judged } from './explain/debrief';
-import type { DifferentialInput, DifferentialProgress } from './types';
+import type { DifferentialInput, DifferentialProgress, Hint } from './types';
 import type { Answer, Order } from './worker';
 
 export interface OrderOptions {
@@ -28,6 +28,19 @@ export function judgeInWorker(
 ): Promise<Judged> {
   return ask({ kind: 'judge', attempt, pack, differential }, options, (answer) =>
     answer.kind === 'judged' ? answer.judged : null,
+  );
+}
+
+/** What the hint of this step says; `attempt` as it was when it was asked for. */
+export function hintInWorker(
+  attempt: Attempt,
+  pack: Pack,
+  differential: PackedDifferential,
+  level: HintLevel,
+  options: OrderOptions = {},
+): Promise<Hint> {
+  return ask({ kind: 'hint', level, attempt, pack, differential }, options, (answer) =>
+    answer.kind === 'hint' ? answer.hint : null,
   );
 }
 

@@ -1,6 +1,7 @@
 /** The grade of one attempt: six parts, what could not be measured shared out over the others, the cap of Care. */
 import type { CauseId } from '../../physics/types';
 import type { AttemptState } from '../attempt';
+import { WORKED_HINT } from '../attempt/hints';
 import { applyRemedy, REMEDY_RULES } from '../attempt/remedies';
 import { machineNuisance } from '../attempt/seeds';
 import type { RemedyId } from '../attempt/types';
@@ -19,8 +20,6 @@ import type { Differential, Grade, PartName, PartScore, TrailStep } from './type
 const PARTS: readonly PartName[] = ['cause', 'belief', 'evidence', 'working', 'repair', 'economy'];
 /** A remedy that brings back this share of the lost capacity mends it, whatever it was called. */
 const RESTORED = 0.9;
-/** The last hint shows the worked answer: from there it is a study. */
-const WORKED_HINT = 3;
 
 export function grade(state: AttemptState, differential: Differential): Grade {
   return gradeCase(openCase(state, differential));

@@ -1,6 +1,6 @@
 /** The examiner: what readings support, what they are worth, what an attempt earned and why. */
 
-import type { Attempt } from '../attempt';
+import type { Attempt, HintLevel } from '../attempt';
 import { type AttemptState, REAL_WORLD, replay, type World } from '../attempt';
 import type { Callout, Pack } from '../attempt/pack/types';
 import { benchOf } from './case';
@@ -8,6 +8,7 @@ import { computeDifferentialFrom } from './differential';
 import { driftOf } from './drift';
 import { type Judged, judge } from './explain/debrief';
 import { grade } from './grade';
+import { hintFor } from './hints';
 import { type DifferentialOptions, differentialKey } from './key';
 import { observationsOf, takeNotes } from './observe';
 import { greedyPathOn, type PathOptions } from './path';
@@ -20,6 +21,7 @@ import type {
   DifferentialProgress,
   Grade,
   GreedyPath,
+  Hint,
   Observation,
   ValuedCandidate,
 } from './types';
@@ -33,7 +35,7 @@ export { remedyFor } from './grade';
 export { type Reader, readerOf } from './readings';
 export { twinsOf } from './twins';
 export type * from './types';
-export { benchOf, grade, judge };
+export { benchOf, grade, hintFor, judge };
 
 /** Every channel under every rival, for one machine in one weather; seconds of work, see `client.ts` for a worker. */
 export function computeDifferential(
@@ -68,6 +70,11 @@ export function greedyPath(
   options?: PathOptions,
 ): GreedyPath {
   return greedyPathOn(differential, state.site.callout.tally, benchOf(state), read, options);
+}
+
+/** What the hint of this step says after these actions. */
+export function hintIn(attempt: Attempt, pack: Pack, differential: Differential, level: HintLevel): Hint {
+  return hintFor(replay(attempt, pack), differential, level);
 }
 
 /** Runs an attempt again from its record and grades it. */

@@ -51,6 +51,19 @@ export function standpoint(
   return { differential, causes, observations, fits: kept, posterior };
 }
 
+/** The same belief with only these causes left in the race. */
+export function among(point: Standpoint, causes: readonly CauseId[]): Standpoint {
+  const inRace = (cause: CauseId) => causes.includes(cause);
+  const total = causes.reduce((sum, cause) => sum + (point.posterior[cause] ?? 0), 0);
+  return {
+    ...point,
+    fits: point.fits
+      .filter(({ cause }) => inRace(point.causes[cause]))
+      .map((each) => ({ ...each, weight: each.weight / total })),
+    posterior: Object.fromEntries(causes.map((cause) => [cause, (point.posterior[cause] ?? 0) / total])),
+  };
+}
+
 /** Expected gain of a reading about the cause, bits. */
 export function bitsOf(point: Standpoint, candidate: Candidate): number {
   return senseOf(candidate.channel) ? bitsOfClassed(point, candidate) : bitsOfMeasured(point, candidate);
@@ -115,12 +128,16 @@ export function valueAll(point: Standpoint, bench: Bench): ValuedCandidate[] {
     });
 }
 
-/** Highest gain a minute; null where nothing open is worth a reading. What must come first is returned first. */
-export function bestOf(valued: readonly ValuedCandidate[]): ValuedCandidate | null {
+/** Highest gain a minute, whatever must come before it; null where nothing open is worth a reading. */
+export function mostWanted(valued: readonly ValuedCandidate[]): ValuedCandidate | null {
   const worth = valued.filter(({ bits }) => bits >= LEAST_BITS);
-  if (worth.length === 0) return null;
-  const best = worth.reduce((a, b) => (b.bits / b.cost > a.bits / a.cost ? b : a));
-  if (best.first.length === 0) return best;
+  return worth.length === 0 ? null : worth.reduce((a, b) => (b.bits / b.cost > a.bits / a.cost ? b : a));
+}
+
+/** The same in the order of work: what must come first is returned first. */
+export function bestOf(valued: readonly ValuedCandidate[]): ValuedCandidate | null {
+  const best = mostWanted(valued);
+  if (!best || best.first.length === 0) return best;
   const opening = valued.find(({ id }) => id === best.first[0].id);
   return opening ?? best;
 }

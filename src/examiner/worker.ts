@@ -1,5 +1,5 @@
 /** The examiner off the page's thread. Ended (terminated) by its client to cancel. */
-import type { Attempt } from '../attempt';
+import type { Attempt, HintLevel } from '../attempt';
 import type { Pack } from '../attempt/pack/types';
 import {
   computeDifferential,
@@ -7,6 +7,8 @@ import {
   type DifferentialProgress,
   decodeDifferential,
   encodeDifferential,
+  type Hint,
+  hintIn,
   type Judged,
   judgeAttempt,
   type PackedDifferential,
@@ -14,6 +16,14 @@ import {
 
 export type Order =
   | { readonly kind: 'differential'; readonly input: DifferentialInput }
+  | {
+      readonly kind: 'hint';
+      readonly level: HintLevel;
+      /** the attempt as it was when the hint was asked for */
+      readonly attempt: Attempt;
+      readonly pack: Pack;
+      readonly differential: PackedDifferential;
+    }
   | {
       readonly kind: 'judge';
       readonly attempt: Attempt;
@@ -25,6 +35,7 @@ export type Answer =
   | { readonly kind: 'progress'; readonly progress: DifferentialProgress }
   | { readonly kind: 'differential'; readonly differential: PackedDifferential }
   | { readonly kind: 'judged'; readonly judged: Judged }
+  | { readonly kind: 'hint'; readonly hint: Hint }
   | { readonly kind: 'failed'; readonly reason: string };
 
 const scope = self as unknown as {
@@ -46,5 +57,8 @@ function answerTo(order: Order): Answer {
     return { kind: 'differential', differential: encodeDifferential(computed) };
   }
   const { attempt, pack, differential } = order;
+  if (order.kind === 'hint') {
+    return { kind: 'hint', hint: hintIn(attempt, pack, decodeDifferential(differential), order.level) };
+  }
   return { kind: 'judged', judged: judgeAttempt(attempt, pack, decodeDifferential(differential)) };
 }

@@ -2,10 +2,9 @@
 import { exp, ln } from '../../../physics/math/elementary';
 import type { CauseId } from '../../../physics/types';
 import { fitNodes } from '../belief';
-import { type Case, observed } from '../case';
 import { logSumExp, Z80 } from '../numeric';
 import { type Moments, mixed, nodeMoments } from '../quanta';
-import type { Band, JudgedState, Node, Quantum } from '../types';
+import type { Band, Differential, JudgedState, Node, Observation, Quantum } from '../types';
 import type { RunBook } from './runs';
 
 export interface Expectation extends Moments {
@@ -18,9 +17,12 @@ export interface Expectation extends Moments {
 export class Expectations {
   private readonly weights = new Map<Node, number>();
 
-  constructor(private readonly one: Case) {
+  constructor(
+    private readonly differential: Differential,
+    observations: readonly Observation[],
+  ) {
     const logs = new Map<Node, number[]>();
-    for (const { node, logWeight } of fitNodes(one.differential, observed(one.plain, one.judgedNotes))) {
+    for (const { node, logWeight } of fitNodes(differential, observations)) {
       logs.set(node, [...(logs.get(node) ?? []), ln(node.weight) + logWeight]);
     }
     const totals = new Map([...logs].map(([node, values]) => [node, logSumExp(values)]));
@@ -43,7 +45,7 @@ export class Expectations {
     const node = this.bestNode(cause);
     const moments = mixed(
       this.nodesOf(cause).flatMap((each) => {
-        const found = nodeMoments(this.one.differential, each, state, quantum, error);
+        const found = nodeMoments(this.differential, each, state, quantum, error);
         return found ? [{ weight: this.weights.get(each)!, ...found }] : [];
       }),
     );
@@ -56,6 +58,12 @@ export function separation(a: Moments, b: Moments): number {
   return Math.abs(a.mean - b.mean) / Math.sqrt(a.sd * a.sd + b.sd * b.sd);
 }
 
-export function bandOf({ cause, node, mean, sd }: Expectation, state: JudgedState, runs: RunBook): Band {
-  return { cause, middle: mean, low: mean - Z80 * sd, high: mean + Z80 * sd, run: runs.ofNode(node, state) };
+/** The middle four fifths of what is expected. */
+export function rangeOf({ mean, sd }: Moments): { low: number; high: number } {
+  return { low: mean - Z80 * sd, high: mean + Z80 * sd };
+}
+
+export function bandOf(expected: Expectation, state: JudgedState, runs: RunBook): Band {
+  const { cause, node, mean } = expected;
+  return { cause, middle: mean, ...rangeOf(expected), run: runs.ofNode(node, state) };
 }

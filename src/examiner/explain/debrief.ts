@@ -31,8 +31,8 @@ export function judge(state: AttemptState, differential: Differential): Judged {
 
 function debriefOf(one: Case, grade: Grade): Debrief {
   const runs = new RunBook(one);
-  const expectations = new Expectations(one);
-  const quanta = readQuanta(one);
+  const expectations = new Expectations(one.differential, observed(one.plain, one.judgedNotes));
+  const quanta = readQuanta(one.state, one.differential.states, observed(one.plain, one.judgedNotes));
   const truth = one.truths[0];
   const rival = rivalOf(one, truth);
   const picture = rival ? pictureOf(expectations, quanta, truth, rival, runs) : null;

@@ -1,8 +1,7 @@
 /** What the trainee's notes allow to be compared: each reading, and each sum whose inputs were read in one state. */
-import type { Note } from '../../attempt';
-import { type Case, observed } from '../case';
+import type { AttemptState, Note, Saturation } from '../../attempt';
 import { INPUTS, instrumentError, kindOf, TELLING_SUMS, type TellingSum } from '../quanta';
-import type { Channel, JudgedState, Measured, Quantum, ValueKind } from '../types';
+import type { Channel, JudgedState, Measured, Observation, Quantum, ValueKind } from '../types';
 
 /** One compared value, with the notes behind it. */
 export interface ReadQuantum {
@@ -16,12 +15,18 @@ export interface ReadQuantum {
   readonly error: number;
 }
 
-export function readQuanta(one: Case): ReadQuantum[] {
-  const measured = observed(one.plain, one.judgedNotes).filter((each): each is Measured => each.kind === 'measured');
+export function readQuanta(
+  attempt: AttemptState,
+  states: readonly JudgedState[],
+  observations: readonly Observation[],
+): ReadQuantum[] {
+  const measured = observations.filter((each): each is Measured => each.kind === 'measured');
   const latest = new Map<string, Measured>(measured.map((each) => [`${each.channel} ${each.state}`, each]));
-  const readings = [...latest.values()].map((each) => fromReading(one.state.notes[each.note], each));
-  const sums = one.differential.states.flatMap((state) =>
-    TELLING_SUMS.flatMap((sum) => fromSum(one, sum, state, (channel) => latest.get(`${channel} ${state}`) ?? null)),
+  const readings = [...latest.values()].map((each) => fromReading(attempt.notes[each.note], each));
+  const sums = states.flatMap((state) =>
+    TELLING_SUMS.flatMap((sum) =>
+      fromSum(attempt.site.saturation, sum, state, (channel) => latest.get(`${channel} ${state}`) ?? null),
+    ),
   );
   return [...sums, ...readings];
 }
@@ -33,7 +38,7 @@ function fromReading(note: Note, { channel, state, value }: Measured): ReadQuant
 }
 
 function fromSum(
-  { state: { site } }: Case,
+  saturation: Saturation,
   sum: TellingSum,
   state: JudgedState,
   read: (channel: Channel) => Measured | null,
@@ -42,7 +47,7 @@ function fromSum(
   const inputs = INPUTS[sum].map(read);
   if (!inputs.every((each): each is Measured => each !== null)) return [];
   const [a, b] = inputs;
-  const value = valueOfSum(sum, a.value, b.value, site.saturation);
+  const value = valueOfSum(sum, a.value, b.value, saturation);
   if (value === null) return [];
   const quantum: Quantum = { sum };
   const error = instrumentError(quantum);
@@ -50,12 +55,7 @@ function fromSum(
 }
 
 /** From the inputs in the order of `INPUTS`; null where the pressure is beyond the saturation table. */
-function valueOfSum(
-  sum: TellingSum,
-  a: number,
-  b: number,
-  saturation: Case['state']['site']['saturation'],
-): number | null {
+export function valueOfSum(sum: TellingSum, a: number, b: number, saturation: Saturation): number | null {
   switch (sum) {
     case 'superheat': {
       const dew = saturation.tDew(a);

@@ -3,11 +3,10 @@
  * the catalogues hold the words (at most twelve a sentence, two numbers).
  */
 import type { CauseId } from '../../../physics/types';
-import { causeLogLikelihoods } from '../belief';
 import { type Case, observed, SUPPORTED } from '../case';
-import { LN2 } from '../numeric';
 import type { Band, Grade, Message, MessageValue, Picture, Quantum, ValuedCandidate } from '../types';
 import { type Expectations, separation } from './bands';
+import { tellingLook } from './looks';
 import type { ReadQuantum } from './quanta';
 
 const MOST_SENTENCES = 8;
@@ -90,8 +89,8 @@ function alike({ expectations, quanta, truth, rival, picture }: Told): Message[]
 function tells({ one, picture, truth, rival }: Told): Message[] {
   if (!rival) return [{ key: 'tells.noRival', values: {} }];
   if (!picture) {
-    const seen = tellingLook(one, truth, rival);
-    if (seen) return [{ key: 'tells.seen', values: { what: { kind: 'channel', id: seen } } }];
+    const seen = tellingLook(one.differential, observed(one.plain, one.judgedNotes), truth, rival);
+    if (seen) return [{ key: 'tells.seen', values: { what: { kind: 'channel', id: seen.channel } } }];
     const told = (one.plain.final[truth] ?? 0) >= SUPPORTED;
     return [{ key: told ? 'tells.together' : 'tells.nothingRead', values: { rival: { kind: 'cause', id: rival } } }];
   }
@@ -107,17 +106,6 @@ function tells({ one, picture, truth, rival }: Told): Message[] {
     { key: 'tells.read', values: { value: { kind, value: read, run: `as-found/${state}` } } },
     ...bands.map(band),
   ];
-}
-
-/** The look that speaks most for the truth against the rival; null where none speaks by a bit. */
-function tellingLook(one: Case, truth: CauseId, rival: CauseId): string | null {
-  const looks = observed(one.plain, one.judgedNotes).filter(({ kind }) => kind === 'classed');
-  const weighed = looks.map((look) => {
-    const likelihoods = causeLogLikelihoods(one.differential, [look], [truth, rival]);
-    return { channel: look.channel, bits: (likelihoods.get(truth)! - likelihoods.get(rival)!) / LN2 };
-  });
-  const best = weighed.sort((a, b) => b.bits - a.bits)[0];
-  return best && best.bits >= 1 ? best.channel : null;
 }
 
 /** What to do next time: the reading that was missed, or what cannot be told here. */

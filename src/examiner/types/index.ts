@@ -4,4 +4,5 @@ export type * from './channel';
 export type * from './debrief';
 export type * from './differential';
 export type * from './grade';
+export type * from './hint';
 export type * from './message';

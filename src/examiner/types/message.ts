@@ -40,6 +40,7 @@ export type MessageValue =
         | 'sum'
         | 'size'
         | 'root'
+        | 'sense'
         | 'step';
       readonly id: string;
     };

@@ -44,6 +44,7 @@ function worded(text: Text, value: MessageValue, atmosphere: number): string | n
     case 'sum':
     case 'size':
     case 'root':
+    case 'sense':
     case 'step':
       return text.maybe(`names.${value.kind}.${value.id}`) ?? value.id;
   }

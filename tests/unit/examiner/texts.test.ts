@@ -20,13 +20,16 @@ function leaves(tree: Tree, path = ''): [string, string][] {
 /** Texts with their longest likely fillings. */
 function filled(text: string, words: { cause: string; channel: string; sum: string; step: string }): string {
   return text
-    .replace(/\{\{(said|was|rival|cause|other)\}\}/g, words.cause)
+    .replace(/\{\{(said|was|rival|cause|other|one)\}\}/g, words.cause)
     .replace('{{what}}', words.channel)
     .replace('{{sum}}', words.sum)
     .replace('{{state}}', 'standing still')
     .replace('{{size}}', 'severe')
-    .replace(/\{\{(remedy|step)\}\}/g, words.step)
-    .replace(/\{\{(low|high|value|belief|share|minutes|used|best|bits|handled|met)\}\}/g, '12');
+    .replace(/\{\{(remedy|step|place|instrument|seen)\}\}/g, words.step)
+    .replace(
+      /\{\{(low|high|value|belief|share|minutes|used|best|bits|handled|met|pressure|saturation|pipe|before|after)\}\}/g,
+      '12',
+    );
 }
 
 const WORDS = {
@@ -102,7 +105,7 @@ describe('keys', () => {
   const keys = new Set(leaves(english as unknown as Tree).map(([key]) => key));
 
   it('of every message that the examiner writes are in the catalogue', () => {
-    const files = ['', 'parts/', 'explain/'].flatMap((folder) =>
+    const files = ['', 'parts/', 'explain/', 'hints/'].flatMap((folder) =>
       readdirSync(`src/examiner/${folder}`)
         .filter((file) => file.endsWith('.ts'))
         .map((file) => `src/examiner/${folder}${file}`),
@@ -110,7 +113,7 @@ describe('keys', () => {
     const written = files.flatMap((file) =>
       [
         ...readFileSync(file, 'utf8').matchAll(
-          /'((?:reason|verdict|care|alike|tells|next|why|callBack|working)\.[\w.-]+)'/g,
+          /'((?:reason|verdict|care|alike|tells|next|why|callBack|working|hint)\.[\w.-]+)'/g,
         ),
       ]
         .map(([, key]) => key)
