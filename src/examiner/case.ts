@@ -1,6 +1,6 @@
 /** One attempt as all parts of the grade see it: what was read, what it supported, what was true. Worked out once. */
 import type { CauseId } from '../../physics/types';
-import type { AttemptState, Verdict } from '../attempt';
+import type { AttemptState, Note, Verdict } from '../attempt';
 import { machineNuisance } from '../attempt/seeds';
 import { causeLogLikelihoods, priorOf, temper } from './belief';
 import { type Bench, candidatesOf } from './candidates';
@@ -8,6 +8,7 @@ import { driftOf } from './drift';
 import { inputsOf, neededSums } from './needed';
 import { observationsOf, type Taken, type Taking, takeNotes } from './observe';
 import { greedyPathOn } from './path';
+import { readingAfter } from './proving';
 import type { TellingSum } from './quanta';
 import { type Reader, readerOf } from './readings';
 import { sourceOf, statesOf } from './source';
@@ -49,6 +50,8 @@ export interface Case {
   readonly belief: number;
   /** min(1, belief / 0.8) */
   readonly support: number;
+  /** the first good reading after the verdict, before a repair, and the support of the verdict with it */
+  readonly after: { readonly note: number; readonly taken: readonly Taken[]; readonly support: number } | null;
 }
 
 /** Belief in the verdict that counts as fully supported. */
@@ -69,14 +72,19 @@ export function openCase(state: AttemptState, differential: Differential): Case 
   const verdict = state.verdicts.at(-1) ?? null;
   const judgedNotes = verdict ? verdict.notes : state.notes.filter((note) => note.state !== 'repaired').length;
   const prior = printedPrior(differential, tally);
-  const view = (taking: Taking) => openView(takeNotes(state.notes.slice(0, judgedNotes), taking), differential, prior);
   const { atmosphere } = state.site;
   const drift = driftOf(state);
-  const plain = view({ atmosphere, drift });
-  const followThrough = view({ atmosphere, drift, followThrough: { gaugeAs: gaugeBelief(state) } });
-  const belief = verdict
-    ? Math.max(inVerdict(plain.final, verdict.cause, twins), inVerdict(followThrough.final, verdict.cause, twins))
-    : 0;
+  const views = (notes: readonly Note[]) => {
+    const view = (taking: Taking) => openView(takeNotes(notes, taking), differential, prior);
+    const plain = view({ atmosphere, drift });
+    const followThrough = view({ atmosphere, drift, followThrough: { gaugeAs: gaugeBelief(state) } });
+    const beliefs = [plain, followThrough].map(({ final }) => (verdict ? inVerdict(final, verdict.cause, twins) : 0));
+    return { plain, followThrough, belief: Math.max(...beliefs) };
+  };
+  const judged = state.notes.slice(0, judgedNotes);
+  const { plain, followThrough, belief } = views(judged);
+  const next = verdict ? readingAfter(state, verdict) : null;
+  const more = next === null ? null : views([...judged, state.notes[next]]);
   return {
     state,
     differential,
@@ -95,9 +103,12 @@ export function openCase(state: AttemptState, differential: Differential): Case 
     plain,
     followThrough,
     belief,
-    support: Math.min(1, belief / SUPPORTED),
+    support: supportOf(belief),
+    after: more && next !== null ? { note: next, taken: more.plain.taken, support: supportOf(more.belief) } : null,
   };
 }
+
+const supportOf = (belief: number): number => Math.min(1, belief / SUPPORTED);
 
 function printedPrior(differential: Differential, tally: Case['tally']): Posterior {
   const named = Object.entries(priorOf(differential, tally)).filter(([cause]) => (tally[cause as CauseId] ?? 0) > 0);

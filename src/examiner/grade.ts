@@ -9,12 +9,13 @@ import { type Case, openCase } from './case';
 import { klBits } from './numeric';
 import { markBelief } from './parts/belief';
 import { capOf, hazardsOf } from './parts/care';
-import { markCause, openShare } from './parts/cause';
+import { markCause } from './parts/cause';
 import { markEconomy } from './parts/economy';
 import { markEvidence } from './parts/evidence';
 import type { Marked } from './parts/part';
 import { markRepair } from './parts/repair';
 import { markWorking } from './parts/working';
+import { provingOf } from './proving';
 import type { Differential, Grade, PartName, PartScore, TrailStep } from './types';
 
 const PARTS: readonly PartName[] = ['cause', 'belief', 'evidence', 'working', 'repair', 'economy'];
@@ -28,13 +29,15 @@ export function grade(state: AttemptState, differential: Differential): Grade {
 export function gradeCase(one: Case): Grade {
   const { state, plain, followThrough, twins, support, path } = one;
   const right = rightness(one);
+  const proving = provingOf(one, right);
+  const cause = markCause(one, right, proving);
   const economy = markEconomy(one);
   const marks: Readonly<Record<PartName, Marked>> = {
-    cause: markCause(one, right),
+    cause,
     belief: markBelief(one),
     evidence: markEvidence(one, right),
     working: markWorking(one),
-    repair: markRepair(one),
+    repair: markRepair(one, proving.support),
     economy,
   };
   const parts = weigh(marks, state.site.pack.weights);
@@ -53,7 +56,8 @@ export function gradeCase(one: Case): Grade {
     right,
     support,
     twins,
-    proveIt: state.site.callout.mode === 'exam' ? 0 : causeWeight * openShare(marks.cause, right),
+    proveIt: proving.open ? { open: causeWeight * cause.open, won: causeWeight * cause.won, note: proving.note } : null,
+    hints: state.hints.length,
     trail: trailOf(one),
     path,
     used: economy.used,

@@ -6,6 +6,7 @@
 import type { CauseId } from '../../../physics/types';
 import type { ProcedureStep } from '../../attempt';
 import type { Case } from '../case';
+import type { Taken } from '../observe';
 import type { Channel } from '../types';
 
 export type Proof =
@@ -47,12 +48,34 @@ export const PROOFS: Readonly<Record<CauseId, readonly Proof[] | null>> = {
   'no-fault': null,
 };
 
-export function confirmation(one: Case, cause: CauseId): 'done' | 'missing' | 'none-needed' {
-  const proofs = PROOFS[cause];
-  if (proofs === null) return 'none-needed';
-  const possible = proofs.filter((proof) => canBeDone(one, proof));
+/** What was done for a proof: the notes, as the examiner takes them, with their numbers. */
+export interface Shown {
+  readonly taken: readonly Taken[];
+  readonly notes: readonly number[];
+}
+
+/** The notes before the verdict. */
+export function shownAtVerdict({ plain, judgedNotes }: Case): Shown {
+  return { taken: plain.taken, notes: Array.from({ length: judgedNotes }, (_, index) => index) };
+}
+
+export function confirmation(
+  one: Case,
+  cause: CauseId,
+  shown: Shown = shownAtVerdict(one),
+): 'done' | 'missing' | 'none-needed' {
+  const possible = possibleProofs(one, cause);
   if (possible.length === 0) return 'none-needed';
-  return possible.some((proof) => isDone(one, proof)) ? 'done' : 'missing';
+  return possible.some((proof) => isDone(one, proof, shown)) ? 'done' : 'missing';
+}
+
+/** Whether a reading could be the proof; charge is proven only in the repair, by weighing. */
+export function provenByReading(one: Case, cause: CauseId): boolean {
+  return possibleProofs(one, cause).some((proof) => !('steps' in proof));
+}
+
+function possibleProofs(one: Case, cause: CauseId): readonly Proof[] {
+  return (PROOFS[cause] ?? []).filter((proof) => canBeDone(one, proof));
 }
 
 function canBeDone({ candidates, bench }: Case, proof: Proof): boolean {
@@ -62,8 +85,8 @@ function canBeDone({ candidates, bench }: Case, proof: Proof): boolean {
   return 'steps' in proof || bench.plant.metering === 'electronic-valve';
 }
 
-function isDone({ state, plain, judgedNotes }: Case, proof: Proof): boolean {
-  const good = plain.taken.flatMap((each) => ('observation' in each ? [each.observation] : []));
+function isDone({ state }: Case, proof: Proof, { taken, notes }: Shown): boolean {
+  const good = taken.flatMap((each) => ('observation' in each ? [each.observation] : []));
   if ('read' in proof) return proof.read.every((channel) => good.some((each) => each.channel === channel));
   if ('standing' in proof) {
     return good.some((each) => each.state === 'standing' && proof.standing.includes(each.channel));
@@ -74,5 +97,6 @@ function isDone({ state, plain, judgedNotes }: Case, proof: Proof): boolean {
   const driven = state.attempt.actions.findIndex(
     ({ action }) => action.kind === 'control' && typeof action.change.valveHold === 'number',
   );
-  return driven >= 0 && state.notes.slice(0, judgedNotes).some((note) => !note.struck && note.action > driven);
+  const after = (index: number) => !state.notes[index].struck && state.notes[index].action > driven;
+  return driven >= 0 && notes.some(after);
 }

@@ -24,8 +24,9 @@ const IN_BAND = 2;
 /** Good workmanship on the wrong remedy. */
 const TIDY_BUT_WRONG = 0.5;
 
-export function markRepair(one: Case): Marked {
-  const { state, support } = one;
+/** `support`: of the verdict, with what was read to prove it before the repair. */
+export function markRepair(one: Case, support: number): Marked {
+  const { state } = one;
   const repair = state.repairs.at(-1);
   if (!repair) return { share: 0, reasons: [{ key: 'reason.repair.none', values: {} }] };
   const method = markMethod(state.verification);

@@ -25,6 +25,16 @@ export interface TrailStep {
   readonly notJudged: NotJudged | null;
 }
 
+/** One more reading for a verdict that is right but not proven yet. */
+export interface ProveIt {
+  /** points that it could have brought at the verdict */
+  readonly open: number;
+  /** points that the one taken did bring */
+  readonly won: number;
+  /** the reading that was spent on it; null = none yet */
+  readonly note: number | null;
+}
+
 export interface Grade {
   /** 0…100 after the cap */
   readonly total: number;
@@ -44,8 +54,10 @@ export interface Grade {
   readonly support: number;
   /** causes that no allowed reading tells from the truth by 3 to 1 on this machine, the truth included */
   readonly twins: readonly CauseId[];
-  /** points still open by one more reading: right but not yet proven */
-  readonly proveIt: number;
+  /** null where there is nothing to prove: wrong, not argued, or an exam */
+  readonly proveIt: ProveIt | null;
+  /** steps of hints that were opened */
+  readonly hints: number;
   readonly trail: readonly TrailStep[];
   readonly path: GreedyPath;
   readonly used: number;

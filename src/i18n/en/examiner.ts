@@ -106,6 +106,7 @@ export const examiner = {
       twin: 'You said {{said}}. Nothing here tells it from {{was}}. Full marks.',
       mends: 'It was: {{was}}. The cure for {{said}} would bring the cooling back.',
       wrong: 'It was: {{was}}. You said: {{said}}.',
+      provedAfter: 'You proved it with one more reading.',
       supported: 'Your readings stood behind it ({{belief}}).',
       size: 'Your readings leave only one size: {{size}}.',
       unsupported: 'Your readings gave it only {{belief}}.',

@@ -86,7 +86,10 @@ export const debrief = {
     notMeasured: 'not measured',
     of: '{{points}} of {{weight}}',
     hazards: '{{handled}} of {{met}} hazards met were handled.',
-    prove: 'Right, but not proved yet. One more reading could bring {{points}} points.',
+    prove: 'Right, but not proved. One more reading could have brought {{points}} points.',
+    proved: 'You proved it with one more reading: {{points}} points of Cause.',
+    hints_one: '{{count}} hint was open. It costs nothing.',
+    hints_other: '{{count}} hints were open. They cost nothing.',
     meaning:
       'This score is reproducible and responds to steps of reasoning. It does not measure skill on real machines.',
   },

@@ -106,6 +106,7 @@ export const examiner: SameKeys<typeof english> = {
       twin: 'Dijiste {{said}}. Aquí nada lo separa de {{was}}. Todos los puntos.',
       mends: 'Era: {{was}}. El remedio de {{said}} devolvería el frío.',
       wrong: 'Era: {{was}}. Dijiste: {{said}}.',
+      provedAfter: 'Lo demostraste con una lectura más.',
       supported: 'Tus lecturas lo respaldan ({{belief}}).',
       size: 'Tus lecturas dejan un solo tamaño: {{size}}.',
       unsupported: 'Tus lecturas le dan solo {{belief}}.',

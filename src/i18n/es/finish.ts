@@ -88,7 +88,10 @@ export const debrief: SameKeys<typeof debriefSource> = {
     notMeasured: 'sin medir',
     of: '{{points}} de {{weight}}',
     hazards: '{{handled}} de {{met}} peligros se atendieron.',
-    prove: 'Acertado, pero aún sin demostrar. Una lectura más podría traer {{points}} puntos.',
+    prove: 'Acertado, pero sin demostrar. Una lectura más podría haber traído {{points}} puntos.',
+    proved: 'Lo demostraste con una lectura más: {{points}} puntos en Causa.',
+    hints_one: 'Se abrió {{count}} pista. No cuesta nada.',
+    hints_other: 'Se abrieron {{count}} pistas. No cuestan nada.',
     meaning:
       'Esta nota se puede reproducir y responde a pasos de razonamiento. No mide la habilidad con máquinas reales.',
   },

@@ -1,4 +1,4 @@
-import type { Grade } from '../../examiner/types';
+import type { Grade, ProveIt } from '../../examiner/types';
 import { messageText } from '../kit/message';
 import { sentence } from '../kit/say';
 import { useText } from '../kit/text';
@@ -40,8 +40,26 @@ export function Points({ grade }: { readonly grade: Grade }) {
         ))}
       </ul>
       <p>{text.t('debrief.points.hazards', grade.hazards)}</p>
-      {grade.proveIt > 0.5 && <p>{text.t('debrief.points.prove', { points: text.number(grade.proveIt) })}</p>}
+      <Proof proof={grade.proveIt} />
+      {grade.hints > 0 && grade.scored && <p>{text.t('debrief.points.hints', { count: grade.hints })}</p>}
       <p class="soft">{text.t('debrief.points.meaning')}</p>
     </div>
   );
 }
+
+/** What one more reading won, or could have won. */
+function Proof({ proof }: { readonly proof: ProveIt | null }) {
+  const text = useText();
+  if (!proof || proof.open < WORTH) return null;
+  const won = proof.won >= WORTH;
+  return (
+    <p>
+      {text.t(won ? 'debrief.points.proved' : 'debrief.points.prove', {
+        points: text.number(won ? proof.won : proof.open),
+      })}
+    </p>
+  );
+}
+
+/** Fewer points than this are not worth a word. */
+const WORTH = 0.5;

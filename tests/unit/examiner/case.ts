@@ -48,7 +48,7 @@ export function makeCase({ faults, read: channels, stakes = [], verdict }: Made)
   const declared = stakes.map(({ notes, chips }) => ({ notes, chips, unsure: 20 - total(chips), moment: 'free' }));
   return {
     state: {
-      site: { world: { families: SYNTHETIC.families } },
+      site: { world: { families: SYNTHETIC.families }, callout: { mode: 'solo' } },
       stakes: declared,
       sums: [],
       notes: [],

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { markBelief } from '../../../src/examiner/parts/belief';
 import { markCause } from '../../../src/examiner/parts/cause';
 import { markEvidence } from '../../../src/examiner/parts/evidence';
+import { provingOf } from '../../../src/examiner/proving';
 import type { Channel } from '../../../src/examiner/types';
 import { chipsOf, makeCase } from './case';
 
@@ -55,8 +56,9 @@ describe('Belief: the trail against what the readings supported', () => {
 });
 
 describe('Cause', () => {
+  const markOf = (one: ReturnType<typeof makeCase>, right: 0 | 1) => markCause(one, right, provingOf(one, right));
   const mark = (cause: 'drier-restriction' | 'undercharge', read: readonly Channel[], right: 0 | 1) =>
-    markCause(makeCase({ faults, read, verdict: { cause, rival: 'overcharge', cites: [] } }), right).share!;
+    markOf(makeCase({ faults, read, verdict: { cause, rival: 'overcharge', cites: [] } }), right).share!;
 
   it('gives an unargued right verdict almost nothing, a proven one everything', () => {
     expect(mark('drier-restriction', [], 1)).toBeLessThan(0.15);
@@ -67,7 +69,7 @@ describe('Cause', () => {
     const read: readonly Channel[] = [...READ, 'liquidLineTempAfterDrier'];
     const sized = (size: 'slight' | 'clear' | 'severe') => {
       const verdict = { cause: 'drier-restriction', rival: 'overcharge', cites: [], size } as const;
-      return markCause(makeCase({ faults, read, verdict }), 1);
+      return markOf(makeCase({ faults, read, verdict }), 1);
     };
     expect(sized('clear').share).toBe(1);
     expect(sized('severe').share).toBeCloseTo(0.95, 12);
@@ -83,7 +85,7 @@ describe('Cause', () => {
     expect(mark('undercharge', READ, 0)).toBeLessThan(0.01);
     const few: readonly Channel[] = ['suctionLineTemp', 'suctionPressure'];
     const one = makeCase({ faults, read: few, verdict: { cause: 'undercharge', rival: 'overcharge', cites: [] } });
-    expect(markCause(one, 0).share).toBeCloseTo(0.5 * one.support, 12);
+    expect(markOf(one, 0).share).toBeCloseTo(0.5 * one.support, 12);
   });
 });
 
