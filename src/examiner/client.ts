@@ -3,7 +3,7 @@ import type { Attempt, HintLevel } from '../attempt';
 import type { Pack } from '../attempt/pack/types';
 import type { PackedDifferential } from './compact';
 import type { Judged } from './explain/debrief';
-import type { DifferentialInput, DifferentialProgress, Hint } from './types';
+import type { DifferentialInput, DifferentialProgress, Hint, ProveIt } from './types';
 import type { Answer, Order } from './worker';
 
 export interface OrderOptions {
@@ -42,6 +42,19 @@ export function hintInWorker(
   return ask({ kind: 'hint', level, attempt, pack, differential }, options, (answer) =>
     answer.kind === 'hint' ? answer.hint : null,
   );
+}
+
+/** Whether the last verdict may still be proved by one more reading, or what the one taken brought. */
+export async function proofInWorker(
+  attempt: Attempt,
+  pack: Pack,
+  differential: PackedDifferential,
+  options: OrderOptions = {},
+): Promise<ProveIt | null> {
+  const { proof } = await ask({ kind: 'proof', attempt, pack, differential }, options, (answer) =>
+    answer.kind === 'proof' ? answer : null,
+  );
+  return proof;
 }
 
 /** Rejects with the signal's reason when called off, with an Error that names what failed else. */

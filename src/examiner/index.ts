@@ -23,6 +23,7 @@ import type {
   GreedyPath,
   Hint,
   Observation,
+  ProveIt,
   ValuedCandidate,
 } from './types';
 import { bestNextFor } from './value';
@@ -75,6 +76,11 @@ export function greedyPath(
 /** What the hint of this step says after these actions. */
 export function hintIn(attempt: Attempt, pack: Pack, differential: Differential, level: HintLevel): Hint {
   return hintFor(replay(attempt, pack), differential, level);
+}
+
+/** What one more reading could bring, or brought, to the last verdict; null where there is nothing to prove. */
+export function proofIn(attempt: Attempt, pack: Pack, differential: Differential): ProveIt | null {
+  return gradeAttempt(attempt, pack, differential).proveIt;
 }
 
 /** Runs an attempt again from its record and grades it. */

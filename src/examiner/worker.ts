@@ -12,6 +12,8 @@ import {
   type Judged,
   judgeAttempt,
   type PackedDifferential,
+  type ProveIt,
+  proofIn,
 } from './index';
 
 export type Order =
@@ -25,7 +27,7 @@ export type Order =
       readonly differential: PackedDifferential;
     }
   | {
-      readonly kind: 'judge';
+      readonly kind: 'proof' | 'judge';
       readonly attempt: Attempt;
       readonly pack: Pack;
       readonly differential: PackedDifferential;
@@ -36,6 +38,7 @@ export type Answer =
   | { readonly kind: 'differential'; readonly differential: PackedDifferential }
   | { readonly kind: 'judged'; readonly judged: Judged }
   | { readonly kind: 'hint'; readonly hint: Hint }
+  | { readonly kind: 'proof'; readonly proof: ProveIt | null }
   | { readonly kind: 'failed'; readonly reason: string };
 
 const scope = self as unknown as {
@@ -56,9 +59,14 @@ function answerTo(order: Order): Answer {
     const computed = computeDifferential(order.input, (progress) => scope.postMessage({ kind: 'progress', progress }));
     return { kind: 'differential', differential: encodeDifferential(computed) };
   }
-  const { attempt, pack, differential } = order;
-  if (order.kind === 'hint') {
-    return { kind: 'hint', hint: hintIn(attempt, pack, decodeDifferential(differential), order.level) };
+  const { attempt, pack } = order;
+  const differential = decodeDifferential(order.differential);
+  switch (order.kind) {
+    case 'hint':
+      return { kind: 'hint', hint: hintIn(attempt, pack, differential, order.level) };
+    case 'proof':
+      return { kind: 'proof', proof: proofIn(attempt, pack, differential) };
+    case 'judge':
+      return { kind: 'judged', judged: judgeAttempt(attempt, pack, differential) };
   }
-  return { kind: 'judged', judged: judgeAttempt(attempt, pack, decodeDifferential(differential)) };
 }
