@@ -1,9 +1,14 @@
 import { PhysicsError } from '../errors';
 import { R22 } from './data/R22';
 import { R32 } from './data/R32';
+import { R125 } from './data/R125';
 import { R134a } from './data/R134a';
 import { R290 } from './data/R290';
+import { R404A } from './data/R404A';
+import { R407C } from './data/R407C';
 import { R410A } from './data/R410A';
+import { R744 } from './data/R744';
+import { R1234yf } from './data/R1234yf';
 import { FluidEos } from './fluidEos';
 import type { RefrigerantData, RefrigerantId } from './refrigerantData';
 import { FluidTable } from './table';
@@ -13,7 +18,9 @@ export * from './layout';
 export type { RefrigerantData, RefrigerantId } from './refrigerantData';
 export { FluidTable } from './table';
 
-const DATA: ReadonlyMap<string, RefrigerantData> = new Map([R32, R410A, R134a, R290, R22].map((d) => [d.id, d]));
+const DATA: ReadonlyMap<string, RefrigerantData> = new Map(
+  [R32, R410A, R134a, R290, R22, R1234yf, R125, R744, R407C, R404A].map((d) => [d.id, d]),
+);
 
 export const REFRIGERANTS: readonly RefrigerantId[] = [...DATA.values()].map((d) => d.id);
 

@@ -128,7 +128,10 @@ function gas(fluid: FluidEos, p: number, t: number, sat: Saturation): number {
 
 function liquid(fluid: FluidEos, p: number, t: number, sat: Saturation): number {
   if (t > COLD * fluid.data.tCritical) {
-    return densityBetween(fluid, p, t, sat.rhoLiquid * (1 - 1e-9), densest(fluid), sat.rhoLiquid);
+    const saturated = fluid.massDensity(fluid.data.ancillaries.rhoL, t);
+    // The second bound keeps clear of false roots inside the dome, which the equation of R-744 has close to its top.
+    const low = Math.max(sat.rhoLiquid * (1 - 1e-9), 0.93 * saturated);
+    return densityBetween(fluid, p, t, low, densest(fluid), Math.max(sat.rhoLiquid, saturated));
   }
   return cold(fluid, p, t);
 }

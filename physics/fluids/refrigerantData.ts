@@ -1,6 +1,19 @@
 /** Shape of a refrigerant's numbers: one data file a fluid, in the published equation's own (molar) units. */
 
-export type RefrigerantId = 'R-32' | 'R-410A' | 'R-134a' | 'R-290' | 'R-22';
+export type RefrigerantId =
+  | 'R-32'
+  | 'R-410A'
+  | 'R-134a'
+  | 'R-290'
+  | 'R-22'
+  | 'R-1234yf'
+  | 'R-125'
+  | 'R-744'
+  | 'R-407C'
+  | 'R-404A'
+  | 'R-454B'
+  | 'R-448A'
+  | 'R-513A';
 
 export type SafetyClass = 'A1' | 'A2L' | 'A3';
 
@@ -34,7 +47,28 @@ export interface Ancillary {
   readonly terms: readonly Pair[];
 }
 
-export interface RefrigerantData {
+/** A published equation: a(T, rho)/(RT) = alpha0 + alphar, tau = tReducing / T, delta = rho / rhoReducing. */
+export interface HelmholtzEquation {
+  /** kg/mol */
+  readonly molarMass: number;
+  /** J/(mol K), as the paper uses it */
+  readonly gasConstant: number;
+  /** K */
+  readonly tReducing: number;
+  /** mol/m3 */
+  readonly rhoReducing: number;
+  readonly ideal: readonly IdealTerm[];
+  /** n delta^d tau^t exp(-delta^l), the exponential only where l > 0, as [n, d, t, l] */
+  readonly residualPower: readonly (readonly [number, number, number, number])[];
+  /** n delta^d tau^t exp(-eta (delta-epsilon)^2 - beta (tau-gamma)^2), as [n, d, t, eta, epsilon, beta, gamma] */
+  readonly residualGaussian: readonly (readonly [number, number, number, number, number, number, number])[];
+  /** n delta^d tau^t exp(-delta^l - tau^m), as [n, d, t, l, m] */
+  readonly residualDouble?: readonly (readonly [number, number, number, number, number])[];
+  /** Terms of the critical region (criticalTerm.ts), as [n, a, b, beta, A, B, C, D] */
+  readonly residualCritical?: readonly (readonly [number, number, number, number, number, number, number, number])[];
+}
+
+export interface RefrigerantData extends HelmholtzEquation {
   readonly id: RefrigerantId;
   /** A blend treated as one fluid with separate bubble and dew lines. */
   readonly pseudoPure: boolean;
@@ -42,25 +76,14 @@ export interface RefrigerantData {
   readonly safetyClass: SafetyClass;
   /** Global warming potential over 100 years. */
   readonly gwp: { readonly value: number; readonly source: string };
-  /** kg/mol */
-  readonly molarMass: number;
-  /** J/(mol K), as the paper uses it */
-  readonly gasConstant: number;
   /** K */
   readonly tCritical: number;
   /** Pa */
   readonly pCritical: number;
-  /** K */
-  readonly tReducing: number;
-  /** mol/m3 */
-  readonly rhoReducing: number;
   /** Published limits of the equation: K, K, Pa. */
   readonly validRange: { readonly tMin: number; readonly tMax: number; readonly pMax: number };
-  readonly ideal: readonly IdealTerm[];
-  /** n delta^d tau^t exp(-delta^l), the exponential only where l > 0, as [n, d, t, l] */
-  readonly residualPower: readonly (readonly [number, number, number, number])[];
-  /** n delta^d tau^t exp(-eta (delta-epsilon)^2 - beta (tau-gamma)^2), as [n, d, t, eta, epsilon, beta, gamma] */
-  readonly residualGaussian: readonly (readonly [number, number, number, number, number, number, number])[];
+  /** Triple point, K, where a machine could reach it: nothing is carried on below it, there is dry ice. */
+  readonly tTriple?: number;
   /** pS for a pure fluid; pL (bubble) and pV (dew) for a pseudo-pure one. */
   readonly ancillaries: {
     readonly pS?: Ancillary;

@@ -3,7 +3,7 @@ import { hermite, invertHermite } from './hermite';
 import * as L from './layout';
 import type { RefrigerantId } from './refrigerantData';
 import type { TableData } from './tableBuild';
-import { beyondSaturation, beyondSide, notANumber, outOfRange, tableEnd, wrongSide } from './tableErrors';
+import { beyondSaturation, beyondSide, frozen, notANumber, outOfRange, tableEnd, wrongSide } from './tableErrors';
 
 // Local copies of the places: a test runner's module wrapper makes every imported name a function call, which would
 // cost more than the look-up itself.
@@ -55,7 +55,9 @@ const C_LAST_COLUMN = 7;
 const C_STRETCH = 8;
 /** (1 + stretch) (columns - 1) */
 const C_COLUMN_RATE = 9;
-const C_SIZE = 10;
+/** Liquid colder than this is refused, K: a triple point inside the table's own reach; else nothing. */
+const C_FLOOR = 10;
+const C_SIZE = 11;
 
 /** A temperature this far over the saturation line still counts as saturated, K: another route to it rounds otherwise. */
 const EDGE = 1e-6;
@@ -64,7 +66,8 @@ const EDGE = 1e-6;
  * Fast properties of one refrigerant: Hermite splines on the saturation line, bicubic Hermite in (pressure, normalised
  * enthalpy) beside it, all with exact slopes at the nodes. Everything is Float64Array in and out, no allocation.
  *
- * Reach: saturation temperature -80 °C to 0.985 of the critical pressure, -90 °C to the equation's upper temperature.
+ * Reach: saturation temperature -80 °C (or the triple point) to 0.985 of the critical pressure; liquid down to -90 °C (or
+ * the triple point), vapour up to the equation's upper temperature or 650 K.
  * Errors against the equation of state: see tests/unit/fluids/table.test.ts (targets hold from -45 °C to 0.9 of the
  * critical pressure; above that they grow).
  */
@@ -113,6 +116,7 @@ export class FluidTable {
     this.c[C_LAST_COLUMN] = spec.columns - 2;
     this.c[C_STRETCH] = spec.stretch;
     this.c[C_COLUMN_RATE] = (1 + spec.stretch) * (spec.columns - 1);
+    this.c[C_FLOOR] = data.tTriple === undefined ? -Infinity : data.tTriple - EDGE;
   }
 
   /**
@@ -246,7 +250,9 @@ export class FluidTable {
     const sB = w0 * grid[a + 20] + w1 * grid[a + 21] + w2 * grid[b + 20] + w3 * grid[b + 21];
     const sB1 = w0 * grid[a + 22] + w1 * grid[a + 23] + w2 * grid[b + 22] + w3 * grid[b + 23];
 
-    out[OUT_T] = v0 * tA + v1 * tA1 + v2 * tB + v3 * tB1;
+    const temperature = v0 * tA + v1 * tA1 + v2 * tB + v3 * tB1;
+    if (temperature < c[C_FLOOR]) throw frozen(this, block, temperature);
+    out[OUT_T] = temperature;
     out[OUT_RHO] = block[P] / (v0 * pvA + v1 * pvA1 + v2 * pvB + v3 * pvB1);
     out[OUT_DTDH] = (d2 * (tB - tA) + d1 * tA1 + d3 * tB1) * c[C_COLUMN_RATE] * squeeze * squeeze * invSpan;
     out[OUT_S] = v0 * sA + v1 * sA1 + v2 * sB + v3 * sB1;
@@ -271,7 +277,11 @@ export class FluidTable {
     const sl = block[S_L];
     const sv = block[S_V];
     if (s > sv) return block[H_V] + this.etaOf(this.vapour, block, NODE_S, s) / block[INV_SPAN_V];
-    if (s < sl) return block[H_L] + this.etaOf(this.liquid, block, NODE_S, s) / block[INV_SPAN_L];
+    if (s < sl) {
+      const h = block[H_L] + this.etaOf(this.liquid, block, NODE_S, s) / block[INV_SPAN_L];
+      if (h < this.coldest(block)) throw frozen(this, block, this.tMin);
+      return h;
+    }
     if (Number.isNaN(s)) throw notANumber(this.id, 'entropy', s);
     return block[H_L] + ((s - sl) / (sv - sl)) * (block[H_V] - block[H_L]);
   }
@@ -325,6 +335,11 @@ export class FluidTable {
     const x = c[C_X_FIRST] - (low + t) / c[C_INV_DX];
     const p = exp(c[C_LN_CRITICAL] - x * x);
     return p < c[C_P_MIN] ? c[C_P_MIN] : Math.min(p, c[C_P_MAX]);
+  }
+
+  /** Enthalpy of the coldest liquid at the block's pressure, where that is not simply the end of the grid. */
+  private coldest(block: Float64Array): number {
+    return this.c[C_FLOOR] > 0 ? this.hLiquid(block, this.tMin) : -Infinity;
   }
 
   /** Normalised enthalpy at which a field (monotonic along an isobar) takes a value. */

@@ -28,6 +28,7 @@ export interface TableData {
   readonly vapour: Float64Array;
   readonly liquid: Float64Array;
   readonly tTop: number;
+  /** Coldest liquid that look-ups accept, K. */
   readonly tBottom: number;
 }
 
@@ -36,8 +37,10 @@ export interface TableData {
  * its smooth continuation, so that a pumped-down machine meets its own trip and not the end of a table.
  */
 const T_FIRST = 193.15;
-/** Far edge of the subcooled side, K; must lie below T_FIRST. */
-const T_BOTTOM = 183.15;
+/** The far edge of the subcooled side lies this far below the tables' beginning, K. */
+const BELOW_FIRST = 10;
+/** Highest temperature of the vapour side, K, where the equation itself allows more. */
+const T_HIGHEST = 650;
 const TOP_OF_CRITICAL = 0.985;
 
 export const STANDARD_SPEC: TableSpec = { rows: 56, columns: 27, stretch: 2 };
@@ -59,7 +62,9 @@ interface Row {
 /** Builds the tables of a fluid from its equation of state. */
 export function buildTable(fluid: FluidEos, spec: TableSpec = STANDARD_SPEC): TableData {
   const { data } = fluid;
-  const pMin = fluid.saturationAtBubble(T_FIRST).p;
+  const tFirst = Math.max(T_FIRST, data.tTriple ?? 0);
+  const tFar = tFirst - BELOW_FIRST;
+  const pMin = fluid.saturationAtBubble(tFirst).p;
   const pMax = TOP_OF_CRITICAL * data.pCritical;
   const lnCritical = ln(data.pCritical);
   const xFirst = Math.sqrt(lnCritical - ln(pMin));
@@ -67,15 +72,28 @@ export function buildTable(fluid: FluidEos, spec: TableSpec = STANDARD_SPEC): Ta
   const rows = buildRows(fluid, spec.rows, lnCritical, xFirst, dx);
 
   const saturation = new Float64Array(spec.rows * SAT_SIZE);
-  const tTop = data.validRange.tMax;
+  const tTop = Math.min(data.validRange.tMax, T_HIGHEST);
   rows.forEach((row, i) => {
-    saturationRow(fluid, row, tTop, saturation.subarray(i * SAT_SIZE));
+    saturationRow(fluid, row, tTop, tFar, saturation.subarray(i * SAT_SIZE));
   });
   fillSlopes(saturation, spec.rows, SAT_SIZE, [SAT.INV_CP_L, SAT.INV_CP_V]);
   const vapour = buildSide(fluid, rows, saturation, spec, true);
   const liquid = buildSide(fluid, rows, saturation, spec, false);
   const transport = buildTransport(data, rows);
-  return { data, spec, pMin, pMax, xFirst, dx, saturation, transport, vapour, liquid, tTop, tBottom: T_BOTTOM };
+  return {
+    data,
+    spec,
+    pMin,
+    pMax,
+    xFirst,
+    dx,
+    saturation,
+    transport,
+    vapour,
+    liquid,
+    tTop,
+    tBottom: data.tTriple ?? tFar,
+  };
 }
 
 function buildRows(fluid: FluidEos, count: number, lnCritical: number, xFirst: number, dx: number): Row[] {
@@ -106,7 +124,7 @@ function extrapolate(rows: readonly Row[]): Saturation | undefined {
 }
 
 /** Writes value and slope of every saturation field of one row. */
-function saturationRow(fluid: FluidEos, row: Row, tTop: number, out: Float64Array): void {
+function saturationRow(fluid: FluidEos, row: Row, tTop: number, tFar: number, out: Float64Array): void {
   const { p, pSlope, sat } = row;
   const o = fluid.eos.out;
   const edge = (side: 0 | 1, t: number, rho: number, tSlope: number): void => {
@@ -135,7 +153,7 @@ function saturationRow(fluid: FluidEos, row: Row, tTop: number, out: Float64Arra
   };
   const gas = (p * fluid.data.molarMass) / (fluid.data.gasConstant * tTop);
   far(SAT.INV_SPAN_V, SAT.H_V, tTop, gas);
-  far(SAT.INV_SPAN_L, SAT.H_L, T_BOTTOM, fluid.massDensity(fluid.data.ancillaries.rhoL, T_BOTTOM));
+  far(SAT.INV_SPAN_L, SAT.H_L, tFar, fluid.massDensity(fluid.data.ancillaries.rhoL, tFar));
 }
 
 function put(out: Float64Array, field: number, value: number, slope: number): void {

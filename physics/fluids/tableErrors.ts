@@ -50,6 +50,15 @@ export function outOfRange({ id, tMin, tMax }: Limits, block: Float64Array, h: n
   });
 }
 
+export function frozen({ id, tMin }: Limits, block: Float64Array, temperature: number): PhysicsError {
+  const pressure = block[L.P];
+  return new PhysicsError(
+    'range',
+    `${id}: liquid at ${temperature.toFixed(3)} K, ${pressure} Pa would be below its triple point, ${tMin} K`,
+    { fluid: id, pressure, temperature, tMin },
+  );
+}
+
 export function wrongSide(
   { id, tMin, tMax }: Limits,
   block: Float64Array,

@@ -24,7 +24,21 @@ const everyOne =
     list as List;
 
 const PLANTS = everyOne<PlantId>()(['orifice-split', 'inverter-split']);
-const REFRIGERANTS = everyOne<RefrigerantId>()(['R-32', 'R-410A', 'R-134a', 'R-290', 'R-22']);
+const REFRIGERANTS = everyOne<RefrigerantId>()([
+  'R-32',
+  'R-410A',
+  'R-134a',
+  'R-290',
+  'R-22',
+  'R-1234yf',
+  'R-125',
+  'R-744',
+  'R-407C',
+  'R-404A',
+  'R-454B',
+  'R-448A',
+  'R-513A',
+]);
 export const CAUSES = [...FAMILIES, 'no-fault'] as const;
 /** Adds the words that messages and the JSON Schema show for a field. */
 function described<Schema extends z.core.$ZodType>(schema: Schema, description: string): Schema {

@@ -29,7 +29,9 @@ describe.each(FLUIDS)('%s', (id) => {
       const out = fluid.eos.evaluate(state.T, state.rho_molar * molarMass);
       for (const [column, place] of Object.entries(COLUMNS)) {
         const molar = column.endsWith('_molar') ? molarMass : 1;
-        worst.note(column, (out[place] * molar) / state[column] - 1);
+        // A pressure may be a small difference of large terms: compared on the scale of rho R T.
+        const scale = column === 'p' ? Math.max(Math.abs(state.p), state.rho_molar * 8.3 * state.T) : state[column];
+        worst.note(column, (out[place] * molar - state[column]) / scale);
       }
     }
     expect(worst.over(Object.fromEntries(Object.keys(COLUMNS).map((column) => [column, 1e-11])))).toEqual([]);
@@ -78,7 +80,7 @@ describe.each(FLUIDS)('%s', (id) => {
   // dh = T ds + v dp along an isotherm and an isobar: catches a wrong derivative anywhere in the evaluator.
   test('properties obey the Gibbs relation', () => {
     for (const [p, t] of [
-      [3e5, 300],
+      [Math.max(3e5, 1.2 * fluid.ancillaryDew(fluid.data.validRange.tMin)), 300],
       [2e6, 380],
       [2e6, 260],
       [8e6, 300],
@@ -96,7 +98,9 @@ describe.each(FLUIDS)('%s', (id) => {
 });
 
 // At equilibrium both phases of a pure fluid have one pressure and one Gibbs energy: the definition itself.
-test.each(['R-32', 'R-134a', 'R-290', 'R-22'])('both phases of %s have one pressure and one Gibbs energy', (id) => {
+const PURE = FLUIDS.filter((id) => !fluidEos(id).data.pseudoPure);
+
+test.each(PURE)('both phases of %s have one pressure and one Gibbs energy', (id) => {
   const fluid = fluidEos(id);
   for (let t = fluid.data.validRange.tMin; t < 0.99 * fluid.data.tCritical; t += 7) {
     const { p, rhoLiquid, rhoVapour } = fluid.saturationAtBubble(t);
@@ -121,6 +125,7 @@ test.each([
   ['R-290', 952.1, 952.1],
   ['R-22', 1043.9, 1043.9],
   ['R-410A', 1657.3, 1652.1],
+  ['R-407C', 1190.2, 1020.0],
 ])('%s boils at 25 °C under %d kPa and condenses under %d kPa', (id, bubble, dew) => {
   const fluid = fluidEos(id);
   expect(fluidPoint(fluid, { t: 298.15, q: 0 }).p / 1e3).toBeCloseTo(bubble, bubble > 1000 ? 0 : 1);
