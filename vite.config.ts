@@ -1,5 +1,6 @@
 import preact from '@preact/preset-vite';
 import { defineConfig, type Plugin } from 'vite';
+import { offline } from './tools/offline.ts';
 
 /**
  * The built page allows itself nothing but its own files. Phaser makes its default textures from data: URIs and
@@ -28,7 +29,7 @@ const contentSecurityPolicy: Plugin = {
 
 export default defineConfig({
   base: './',
-  plugins: [preact(), contentSecurityPolicy],
+  plugins: [preact(), contentSecurityPolicy, offline()],
   build: {
     target: 'es2022',
     // tools/size-budget.mjs reads the manifest to tell what the shell loads at once from what it loads later.

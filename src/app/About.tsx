@@ -1,6 +1,7 @@
 import { Caution } from '../panels/kit/Caution';
 import { Dialog } from '../panels/kit/Dialog';
 import { useText } from '../panels/kit/text';
+import { keeping } from './offline/keeping';
 
 export function About({ onClose }: { readonly onClose: () => void }) {
   const text = useText();
@@ -9,6 +10,7 @@ export function About({ onClose }: { readonly onClose: () => void }) {
       <p>{text.t('app.about.what')}</p>
       <p>{text.t('app.about.score')}</p>
       <p>{text.t('app.about.privacy')}</p>
+      {keeping.value !== 'off' && <p class="soft">{text.t(`app.offline.${keeping.value}`)}</p>}
       <Caution />
     </Dialog>
   );

@@ -5,6 +5,7 @@ import { Caution } from '../panels/kit/Caution';
 import { useText } from '../panels/kit/text';
 import { packs } from './library';
 import { OpenAttempt } from './OpenAttempt';
+import { OfflineLine } from './offline/OfflineLine';
 import { calloutLink } from './route';
 import type { SavedAttempt } from './saved';
 
@@ -33,6 +34,7 @@ export function Home() {
       <div class="home-intro">
         <h1>{text.t('app.name')}</h1>
         <p class="soft">{text.t('app.tagline')}</p>
+        <OfflineLine />
       </div>
       {guided && (
         <section class="home-first" aria-labelledby="first">

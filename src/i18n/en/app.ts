@@ -46,13 +46,21 @@ export const app = {
     motionOff: 'Off',
     motionAuto: 'As the device',
   },
+  offline: {
+    storing: 'Keeping the bench on this device …',
+    ready: 'Ready without a network',
+    failed: 'Not yet kept on this device. It needs the network.',
+    impossible: 'This browser or this address (no https) cannot keep the page for use without a network.',
+    later: 'A newer version is ready.',
+    take: 'Use it now',
+  },
   about: {
     title: 'About',
     what: 'Every number here is computed from the physics of a machine with a fault in it. The machines, sites and customers are invented.',
     score:
       'Scores are reproducible and respond to steps of reasoning. They do not measure a person’s skill on real machines, and there is no pass mark.',
     privacy:
-      'Nothing leaves this device unless you send it. There is no account. The page makes no network request after it has loaded.',
+      'Nothing leaves this device unless you send it. There is no account. The page fetches its own files, keeps them for use without a network, and asks the network for nothing else.',
     close: 'Close',
   },
   nav: {
@@ -82,6 +90,7 @@ export const app = {
     causeUp: 'cause above or below',
     chipMove: 'give a chip, take a chip',
     undo: 'take back the last act',
+    hint: 'go to the hints',
     places: 'go to the machine',
   },
   said: {

@@ -48,13 +48,21 @@ export const app: SameKeys<typeof source> = {
     motionOff: 'No',
     motionAuto: 'Como el aparato',
   },
+  offline: {
+    storing: 'Guardando el banco en este aparato …',
+    ready: 'Listo sin red',
+    failed: 'Aún no está guardado en este aparato. Necesita la red.',
+    impossible: 'Este navegador o esta dirección (sin https) no puede guardar la página para usarla sin red.',
+    later: 'Hay una versión más nueva lista.',
+    take: 'Usarla ahora',
+  },
   about: {
     title: 'Acerca de',
     what: 'Cada número se calcula con la física de una máquina que tiene una avería. Las máquinas, los lugares y los clientes son inventados.',
     score:
       'Las notas se pueden reproducir y responden a pasos de razonamiento. No miden la habilidad de una persona con máquinas reales, y no hay nota de aprobado.',
     privacy:
-      'Nada sale de este aparato si tú no lo envías. No hay cuenta. La página no usa la red después de cargarse.',
+      'Nada sale de este aparato si tú no lo envías. No hay cuenta. La página trae sus propios archivos, los guarda para usarlos sin red y no le pide nada más a la red.',
     close: 'Cerrar',
   },
   nav: {
@@ -84,6 +92,7 @@ export const app: SameKeys<typeof source> = {
     causeUp: 'causa de arriba o de abajo',
     chipMove: 'dar una ficha, quitar una ficha',
     undo: 'deshacer lo último',
+    hint: 'ir a las pistas',
     places: 'ir a la máquina',
   },
   said: {
