@@ -10,6 +10,7 @@ import type { CauseId, PlantDescription, Snapshot } from '../../physics/types';
 import type { Action, AttemptState, ProcedureStep, RemedyId, RootCause, SizeWord, SumKind } from '../attempt';
 import type { Callout, Pack } from '../attempt/pack/types';
 import type { Debrief, Grade } from '../examiner/types';
+import type { Advice } from './advice';
 import type { ReadingOption } from './place/options';
 
 export const SHEETS = ['job', 'notebook', 'stakes', 'machine', 'finish'] as const;
@@ -77,6 +78,8 @@ export interface Session {
   /** the same acts on the healthy machine; only while the callout is guided */
   readonly twin: ReadonlySignal<AttemptState | null>;
   readonly judgement: ReadonlySignal<Judgement>;
+  /** what the examiner says while the job is open */
+  readonly advice: ReadonlySignal<Advice>;
 
   readonly sheet: Signal<SheetId | null>;
   /** place under the hand, and whether its sheet of instruments lies open */
@@ -101,6 +104,10 @@ export interface Session {
   /** What fits this place, in the order of the digits that take it. */
   optionsAt(place: string): readonly ReadingOption[];
   take(option: ReadingOption): void;
+  /** Opens the next step of the hints, or says why not. */
+  askHint(): boolean;
+  /** Asks once more for a hint that could not be worked out. */
+  againHint(action: number): void;
   /** Asks the examiner once more, after it failed. */
   judge(): void;
   /** The attempt as a code that can be pasted elsewhere; null when it has grown too long for one. */

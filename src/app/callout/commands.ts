@@ -4,6 +4,7 @@ import { causesOf } from '../../panels/kit/causes';
 import { optionName, placeName, quantityName } from '../../panels/kit/say';
 import { type Session, SHEETS } from '../../panels/session';
 import { currentChips, given } from '../../panels/stakes/chips';
+import { toHints } from './focusSheet';
 
 export interface Command {
   readonly id: string;
@@ -55,7 +56,8 @@ export function commandsOf(session: Session, text: Text): Command[] {
       },
     }),
   );
-  return [...readings, ...waits, ...chips, ...sheets];
+  const hint: Command = { id: 'hint', label: text.t('panels.hint.title'), run: () => toHints(session) };
+  return [...readings, ...waits, ...chips, ...sheets, hint];
 }
 
 /** Letters without their accents, so that "valvula" finds "válvula". */

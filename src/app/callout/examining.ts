@@ -11,6 +11,8 @@ export interface Examining {
   readonly judgement: ReadonlySignal<Judgement>;
   /** begins the long part early, so that it is done when it is needed */
   prepare(): void;
+  /** what every rival would have shown: shipped, or computed */
+  expectations(): Promise<PackedDifferential>;
   judge(state: AttemptState): void;
   stop(): void;
 }
@@ -21,7 +23,7 @@ export function createExamining(pack: Pack, callout: Callout): Examining {
   let differential: Promise<PackedDifferential> | null = null;
   let judged = false;
 
-  function prepare(): Promise<PackedDifferential> {
+  function expectations(): Promise<PackedDifferential> {
     differential ??= shippedDifferential(pack, callout).then(
       (shipped) => shipped ?? differentialInWorker(differentialInput(callout), { signal: stopped, onProgress: report }),
     );
@@ -34,12 +36,13 @@ export function createExamining(pack: Pack, callout: Callout): Examining {
 
   return {
     judgement,
-    prepare: () => void prepare().catch(() => {}),
+    prepare: () => void expectations().catch(() => {}),
+    expectations,
     judge({ attempt }) {
       if (judged) return;
       judged = true;
       judgement.value = { as: 'working', done: 0, total: 1 };
-      prepare()
+      expectations()
         .then((packed) => judgeInWorker(attempt, pack, packed, { signal: stopped }))
         .then(({ grade, debrief }) => {
           judgement.value = { as: 'ready', grade, debrief };

@@ -11,6 +11,7 @@ export type KeyAct =
   | 'machine'
   | 'finish'
   | 'wait'
+  | 'hint'
   | 'undo'
   | 'escape';
 
@@ -38,6 +39,7 @@ export const KEYS: readonly KeyRow[] = [
   { keys: ['↑', '↓'], says: 'app.keys.causeUp', group: 'stake' },
   { keys: ['→', '←'], says: 'app.keys.chipMove', group: 'stake' },
   { keys: ['w'], says: 'app.keys.wait', group: 'other', act: 'wait' },
+  { keys: ['h'], says: 'app.keys.hint', group: 'other', act: 'hint' },
   { keys: ['u'], says: 'app.keys.undo', group: 'other', act: 'undo' },
   { keys: ['/'], says: 'app.keys.command', group: 'other', act: 'command' },
   { keys: ['?'], says: 'app.keys.help', group: 'other', act: 'help' },

@@ -1,13 +1,15 @@
 /** The one place where a callout's actions are applied, kept and announced. */
 import { batch, computed, effect, signal } from '@preact/signals';
-import { type Action, ActionRefused, type AttemptState, apply, snapshotAt } from '../../attempt';
+import { type Action, ActionRefused, type AttemptState, apply, nextHint, snapshotAt } from '../../attempt';
 import { AttemptCodeError, encode, toFile } from '../../attempt/codes';
 import type { Callout, Pack } from '../../attempt/pack/types';
 import { describeBench, sentenceText } from '../../bench';
+import { hintText } from '../../panels/hints/hintText';
 import { optionsAt, type ReadingOption, readingAction } from '../../panels/place/options';
 import type { Drafts, Session, SheetId } from '../../panels/session';
 import { reducedMotion, text } from '../preferences';
 import { attemptId } from '../saved';
+import { createAdvising } from './advising';
 import { announce } from './announce';
 import { loadDrafts, storeDrafts } from './drafts';
 import type { Examining } from './examining';
@@ -45,6 +47,10 @@ export function createSession(opening: Opening): Session {
   const stopExamining = effect(() => {
     if (state.value.verification) opening.examining.judge(state.value);
     else if (state.value.verdicts.length > 0) opening.examining.prepare();
+  });
+
+  const advising = createAdvising(pack, state, opening.examining.expectations, (shown) => {
+    if (shown.as === 'ready') said.value = hintText(text.value, shown.hint, state.peek().site.atmosphere).join(' ');
   });
 
   const lapse = createLapse(reducedMotion);
@@ -95,6 +101,7 @@ export function createSession(opening: Opening): Session {
     ),
     stuck: computed(() => state.value.site.at(state.value.events, clock.value).stuck),
     judgement: opening.examining.judgement,
+    advice: advising.advice,
     sheet,
     place,
     placeOpen,
@@ -117,6 +124,8 @@ export function createSession(opening: Opening): Session {
         placeOpen.value = false;
       }
     },
+    askHint: () => dispatch({ kind: 'hint', level: nextHint(state.value) }),
+    againHint: advising.again,
     judge: () => opening.examining.judge(state.value),
     code: () => codeOf(state.value),
     attemptFile: () => toFile(state.value.attempt),
@@ -124,6 +133,7 @@ export function createSession(opening: Opening): Session {
       lapse.arrive();
       stopStoring();
       stopExamining();
+      advising.stop();
       opening.examining.stop();
       opening.onClose();
     },

@@ -3,7 +3,7 @@ import type { RefObject } from 'preact';
 import { useEffect } from 'preact/hooks';
 import type { BenchHandle } from '../../bench';
 import type { Session } from '../../panels/session';
-import { focusSheet } from './focusSheet';
+import { focusSheet, toHints } from './focusSheet';
 import { ACT_OF, isTyping, type KeyAct } from './keys';
 
 /** Seconds that `w` lets pass. */
@@ -25,6 +25,7 @@ export function useKeys(
       machine: () => show(session, 'machine'),
       finish: () => show(session, 'finish'),
       wait: () => session.dispatch({ kind: 'wait', seconds: WAIT }),
+      hint: () => toHints(session),
       undo: () => session.dispatch({ kind: 'undo' }),
       escape: () => step(session, bench.current),
     };

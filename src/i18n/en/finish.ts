@@ -27,6 +27,15 @@ export const finish = {
     next: 'Next',
     back: 'Back',
   },
+  prove: {
+    title: 'Right – and not proved yet',
+    open: 'One more reading of your choice, before the repair, can bring up to {{points}} points.',
+    openPlain: 'One more reading of your choice, before the repair, can prove it.',
+    won: 'That proves it further: {{points}} points more.',
+    wonPlain: 'That proves it further.',
+    nothing: 'That reading did not prove it. Nothing is lost.',
+    go: 'To the machine',
+  },
   verify: {
     title: 'Prove it',
     help: 'Let it settle, then take readings again. Choose the notes that prove the repair.',

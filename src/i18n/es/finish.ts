@@ -29,6 +29,15 @@ export const finish: SameKeys<typeof finishSource> = {
     next: 'Seguir',
     back: 'Atrás',
   },
+  prove: {
+    title: 'Acertado, y aún sin demostrar',
+    open: 'Una lectura más a tu elección, antes de reparar, puede traer hasta {{points}} puntos.',
+    openPlain: 'Una lectura más a tu elección, antes de reparar, puede demostrarlo.',
+    won: 'Eso lo demuestra más: {{points}} puntos más.',
+    wonPlain: 'Eso lo demuestra más.',
+    nothing: 'Esa lectura no lo demuestra. No se pierde nada.',
+    go: 'A la máquina',
+  },
   verify: {
     title: 'Demostrarlo',
     help: 'Deja que se estabilice y lee otra vez. Elige las notas que demuestran la reparación.',

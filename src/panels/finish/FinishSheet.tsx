@@ -1,6 +1,7 @@
 /** Verdict, then repair, then proof: one after the other, each from what was said before. */
 import { useText } from '../kit/text';
 import { type Session, useSession } from '../session';
+import { ProveIt } from './ProveIt';
 import { RepairForm } from './RepairForm';
 import { VerdictForm } from './VerdictForm';
 import { VerifyForm } from './VerifyForm';
@@ -38,6 +39,7 @@ export function FinishSheet() {
         <p class="said">{text.t('finish.repair.done', { remedy: text.t(`names.remedy.${repair.remedy}`) })}</p>
       )}
       {stage === 'verdict' && <VerdictForm />}
+      {stage === 'repair' && <ProveIt />}
       {stage === 'repair' && <RepairForm />}
       {stage === 'verify' && <VerifyForm />}
     </>

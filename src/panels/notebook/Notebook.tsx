@@ -1,5 +1,6 @@
 /** Every reading, with its unit and its instrument, and the trainee's own sums. */
 import type { Note } from '../../attempt';
+import { Hints } from '../hints/Hints';
 import { instrumentName, noteName, sentence, valueText } from '../kit/say';
 import { useText } from '../kit/text';
 import { useSession } from '../session';
@@ -14,6 +15,7 @@ export function Notebook() {
   return (
     <>
       {notes.length === 0 && <p class="soft">{text.t('panels.note.empty')}</p>}
+      <Hints />
       <Sums />
       <ol class="notes" reversed>
         {[...notes].reverse().map((note) => (
