@@ -9,7 +9,9 @@ import { useContext } from 'preact/hooks';
 import type { CauseId, PlantDescription, Snapshot } from '../../physics/types';
 import type { Action, AttemptState, ProcedureStep, RemedyId, RootCause, SizeWord, SumKind } from '../attempt';
 import type { Callout, Pack } from '../attempt/pack/types';
+import type { TellingSum } from '../examiner/quanta';
 import type { Debrief, Grade } from '../examiner/types';
+import type { InstrumentId } from '../instruments/types';
 import type { Advice } from './advice';
 import type { ReadingOption } from './place/options';
 
@@ -54,6 +56,12 @@ export interface Drafts {
 /** What a person expects of the next reading against the healthy twin's; never scored. */
 export type Prediction = 'lower' | 'same' | 'higher';
 
+/** One sum that the score of a guided callout asks for, and the readings it is made of. */
+export interface Lesson {
+  readonly sum: TellingSum;
+  readonly readings: readonly { readonly instrument: InstrumentId; readonly place: string }[];
+}
+
 /** Minutes that are being played: from and to which simulated second, and the one that is shown. */
 export interface Passing {
   readonly from: number;
@@ -77,6 +85,8 @@ export interface Session {
   readonly stuck: ReadonlySignal<string | null>;
   /** the same acts on the healthy machine; only while the callout is guided */
   readonly twin: ReadonlySignal<AttemptState | null>;
+  /** what the guide teaches; null while it is being worked out, and where nothing is guided */
+  readonly lessons: ReadonlySignal<readonly Lesson[] | null>;
   readonly judgement: ReadonlySignal<Judgement>;
   /** what the examiner says while the job is open */
   readonly advice: ReadonlySignal<Advice>;

@@ -158,7 +158,8 @@ describe('the guided callout by mouse', () => {
   });
 
   test('the same clicks on another fault show other numbers and other sentences', async () => {
-    const bench = await openBench(browser, { context: { locale: 'en-GB' } });
+    // A pack that the page keeps for use without a network could not be swapped.
+    const bench = await openBench(browser, { context: { locale: 'en-GB', serviceWorkers: 'block' } });
     await swapFault(bench.page);
     await bench.page.goto(`${bench.page.url()}${link(GUIDED.id, 'mouse-1')}`);
     await bench.page.reload();

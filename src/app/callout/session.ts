@@ -6,7 +6,7 @@ import type { Callout, Pack } from '../../attempt/pack/types';
 import { describeBench, sentenceText } from '../../bench';
 import { hintText } from '../../panels/hints/hintText';
 import { optionsAt, type ReadingOption, readingAction } from '../../panels/place/options';
-import type { Drafts, Session, SheetId } from '../../panels/session';
+import type { Drafts, Lesson, Session, SheetId } from '../../panels/session';
 import { reducedMotion, text } from '../preferences';
 import { attemptId } from '../saved';
 import { createAdvising } from './advising';
@@ -14,6 +14,7 @@ import { announce } from './announce';
 import { loadDrafts, storeDrafts } from './drafts';
 import type { Examining } from './examining';
 import { createLapse } from './lapse';
+import { lessonsOf } from './lessons';
 import { followTwin } from './twin';
 
 export interface Opening {
@@ -52,6 +53,17 @@ export function createSession(opening: Opening): Session {
   const advising = createAdvising(pack, state, opening.examining.expectations, (shown) => {
     if (shown.as === 'ready') said.value = hintText(text.value, shown.hint, state.peek().site.atmosphere).join(' ');
   });
+
+  const lessons = signal<readonly Lesson[] | null>(null);
+  if (callout.mode === 'guided') {
+    void opening.examining.expectations().then(
+      (packed) => {
+        lessons.value = lessonsOf(opening.state, packed);
+      },
+      // The guide goes on without the sums; the debrief says what ails the examiner.
+      () => {},
+    );
+  }
 
   const lapse = createLapse(reducedMotion);
   const clock = computed(() => lapse.passing.value?.now ?? state.value.clock);
@@ -100,6 +112,7 @@ export function createSession(opening: Opening): Session {
       describeBench(plant.drawing, snapshot.value, seesInside.value).map((line) => sentenceText(text.value, line)),
     ),
     stuck: computed(() => state.value.site.at(state.value.events, clock.value).stuck),
+    lessons,
     judgement: opening.examining.judgement,
     advice: advising.advice,
     sheet,

@@ -2,9 +2,11 @@
 import { useState } from 'preact/hooks';
 import type { AttemptState, Note } from '../../attempt';
 import { CATALOGUE } from '../../instruments/catalogue';
+import { instrumentName, placeName } from '../kit/say';
 import { useText } from '../kit/text';
+import { begun } from '../notebook/sumDraft';
 import { type Prediction, useSession } from '../session';
-import { currentStep, SCRIPT } from './script';
+import { currentStep, missingFor, type Step, scriptOf } from './script';
 
 const PREDICTIONS: readonly Prediction[] = ['lower', 'same', 'higher'];
 
@@ -13,28 +15,34 @@ export function Guide() {
   const session = useSession();
   const [folded, setFolded] = useState(false);
   const drafts = session.drafts.value;
-  const now = currentStep(session.state.value, drafts);
+  const lessons = session.lessons.value;
+  const state = session.state.value;
+  const script = scriptOf(lessons ?? []);
+  const now = currentStep(script, state, drafts);
   if (now === null) return null;
-  const step = SCRIPT[now]!;
+  const step = script[now]!;
+  const missing = step.id === 'sum' ? missingFor(step.lesson, state) : [];
   const remember = (guide: Partial<typeof drafts.guide>) => {
     session.drafts.value = { ...session.drafts.value, guide: { ...session.drafts.value.guide, ...guide } };
   };
   const show = () => {
-    if (step.sheet) session.sheet.value = step.sheet;
-    if (step.place) {
-      session.place.value = step.place;
+    const place = step.place ?? missing[0]?.place;
+    if (place) {
+      session.place.value = place;
       session.placeOpen.value = true;
+    } else if (step.sheet) session.sheet.value = step.sheet;
+    if (step.id === 'sum' && missing.length === 0) {
+      session.drafts.value = { ...session.drafts.value, sum: begun(step.lesson.sum, session) };
     }
   };
   const verified =
-    step.id === 'verdict'
-      ? predictionText(text, session.state.value, session.twin.value, drafts.guide.prediction)
-      : null;
+    step.id === 'verdict' ? predictionText(text, state, session.twin.value, drafts.guide.prediction) : null;
   return (
     <aside class="guide" aria-label={text.t('guide.title')} data-folded={folded}>
       <header>
         <h2>
-          {text.t('guide.title')} <span class="soft">{text.t('guide.step', { now: now + 1, all: SCRIPT.length })}</span>
+          {text.t('guide.title')}{' '}
+          {lessons && <span class="soft">{text.t('guide.step', { now: now + 1, all: script.length })}</span>}
         </h2>
         <button type="button" class="quiet" aria-expanded={!folded} onClick={() => setFolded(!folded)}>
           {text.t(folded ? 'guide.unfold' : 'guide.hide')}
@@ -43,7 +51,12 @@ export function Guide() {
       {!folded && (
         <>
           {verified && <p class="soft">{verified}</p>}
-          <p>{text.t(`guide.say.${step.id}`)}</p>
+          <p>{sayOf(text, step)}</p>
+          {missing.length > 0 && (
+            <p class="soft">
+              {text.t('guide.missing', { places: missing.map(({ place }) => placeName(text, place)).join('; ') })}
+            </p>
+          )}
           <div class="wrap">
             {(step.place || step.sheet) && (
               <button type="button" class="guide-show" onClick={show}>
@@ -69,6 +82,20 @@ export function Guide() {
 }
 
 type Words = ReturnType<typeof useText>;
+
+function sayOf(text: Words, step: Step): string {
+  switch (step.id) {
+    case 'take':
+      return text.t('guide.say.take', {
+        instrument: instrumentName(text, step.reading.instrument),
+        place: placeName(text, step.reading.place),
+      });
+    case 'sum':
+      return text.t(`guide.say.${step.lesson.sum}`);
+    default:
+      return text.t(`guide.say.${step.id}`);
+  }
+}
 
 /** What was foretold against what came, both from the two machines' own readings. */
 function predictionText(

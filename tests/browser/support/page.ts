@@ -10,8 +10,8 @@ export interface BenchPage {
   finish(): Promise<void>;
 }
 
-/** WebGL in software tells of its own slowness; that is no fault of the page. */
-const NOISE = [/GPU stall due to ReadPixels/, /software WebGL/i];
+/** WebGL in software tells of its own slowness, and the driver of what it was told to block: no faults of the page. */
+const NOISE = [/GPU stall due to ReadPixels/, /software WebGL/i, /Service Worker registration blocked by/];
 
 export function launchBrowser(): Promise<Browser> {
   const found = inject('chromium');
