@@ -27,6 +27,11 @@ export type Key = KeyOf<Source>;
 type Values<K extends Key> = { readonly [P in PlaceholdersOf<Source, K>]: string | number };
 type Rest<K extends Key> = [PlaceholdersOf<Source, K>] extends [never] ? [] : [values: Values<K>];
 
+/** A value that ends in an abbreviation ("kPa man.") ends the sentence too: its stop is not written twice. */
+function oneStop(text: string): string {
+  return text.replace(/(\p{L})\.\.(?!\.)/gu, '$1.');
+}
+
 /** `double` says every text twice: what is clipped or overlaps then would be so in some longer language. */
 export type Pseudo = 'none' | 'double';
 
@@ -79,7 +84,10 @@ function engineOf(language: Language): i18n {
 
 export function createText(language: Language, system: UnitSystem, pseudo: Pseudo = 'none'): Text {
   const words = engineOf(language);
-  const say = (text: string) => (pseudo === 'double' && text !== '' ? `${text} ${text}` : text);
+  const say = (raw: string) => {
+    const text = oneStop(raw);
+    return pseudo === 'double' && text !== '' ? `${text} ${text}` : text;
+  };
   const digits = (kind: Kind, step?: number) => (step === undefined ? undefined : digitsForStep(kind, step, system));
   const symbol = (name: string) => words.t(`names.unit.${name}`);
   return {

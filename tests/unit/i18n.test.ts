@@ -101,6 +101,15 @@ describe('catalogues', () => {
 });
 
 describe('units', () => {
+  test('a unit that ends in a stop does not double the stop of its sentence', () => {
+    const spanish = createText('es', 'si');
+    const value = spanish.quantity('pressureGauge', 1.4e6, 1000);
+    expect(value).toMatch(/man\.$/);
+    expect(spanish.maybe('examiner.tells.read', { value }) ?? '').toMatch(/kPa man\.$/);
+    // What a person typed may end as it likes.
+    expect(spanish.t('app.said.marked', { mark: 'fin ...' })).toBe('Marcado: fin ....');
+  });
+
   // Right-hand figures: NIST SP 811 (2008) B.8, or arithmetic on its exact entries.
   test.each<[Kind, number, UnitSystem, number, number]>([
     ['pressure', 101325, 'ip', 14.6959488, 1e-6],
