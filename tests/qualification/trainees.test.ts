@@ -26,6 +26,8 @@ interface Row {
   readonly parts: Readonly<Partial<Record<PartName, number>>>;
 }
 
+const BETWEEN = ['gauge-for-absolute', 'hasty', 'first-hunch'] as const satisfies readonly TraineeId[];
+
 const rows: Row[] = [];
 
 beforeAll(() => {
@@ -70,6 +72,7 @@ function shareOf({ parts }: Grade, part: PartName): number[] {
 const mean = (values: readonly number[]): number =>
   values.length === 0 ? Number.NaN : values.reduce((sum, value) => sum + value, 0) / values.length;
 const of = (trainee: TraineeId) => rows.filter((row) => row.trainee === trainee);
+const rowAt = (trainee: TraineeId, callout: string) => of(trainee).find((row) => row.callout === callout)!;
 const meanTotal = (trainee: TraineeId) => mean(of(trainee).map(({ total }) => total));
 const meanShare = (trainee: TraineeId, part: PartName) =>
   mean(of(trainee).flatMap(({ parts }) => (Number.isNaN(parts[part] ?? Number.NaN) ? [] : [parts[part]!])));
@@ -84,7 +87,7 @@ function table(): string {
     ...callouts.map((callout) =>
       line(
         callout,
-        TRAINEES.map((trainee) => whole(of(trainee).find((row) => row.callout === callout)!.total)),
+        TRAINEES.map((trainee) => whole(rowAt(trainee, callout).total)),
       ),
     ),
     line(
@@ -113,14 +116,32 @@ describe('scripted trainees on every shipped callout', () => {
     for (const { callout, total } of of('greedy')) expect(total, callout).toBeGreaterThanOrEqual(90);
   });
 
-  it.each(['gauge-for-absolute', 'hasty', 'first-hunch'] as const)('%s lies between on the whole', (trainee) => {
-    expect(meanTotal(trainee)).toBeGreaterThan(20);
-    expect(meanTotal(trainee)).toBeLessThan(meanTotal('careful-slow') - 5);
-    expect(meanTotal(trainee)).toBeLessThan(meanTotal('greedy') - 5);
+  it.each(BETWEEN)('%s lies between on each: over the idle, under the greedy and well under the careful', (trainee) => {
+    for (const { callout, total } of of(trainee)) {
+      expect(total, callout).toBeGreaterThan(20);
+      expect(total, callout).toBeLessThan(90);
+      expect(total, callout).toBeLessThan(rowAt('careful-slow', callout).total - 5);
+    }
   });
 
   it.each(Object.entries(OWN_PART) as [TraineeId, PartName][])('%s loses most in %s', (trainee, own) => {
     const lost = (part: PartName) => meanShare('greedy', part) - meanShare(trainee, part);
     for (const part of PARTS) if (part !== own) expect(lost(own), `${own} against ${part}`).toBeGreaterThan(lost(part));
+  });
+
+  // The careful one does all that these do, without the habit: what they lose against it, the habit costs.
+  it.each(BETWEEN)('%s loses no part more than its own on any callout', (trainee) => {
+    for (const { callout, parts } of of(trainee)) {
+      const careful = rowAt('careful-slow', callout).parts;
+      const lost = (part: PartName) => {
+        const share = parts[part] ?? Number.NaN;
+        // A part that was measured for the habit alone was whole without it.
+        const whole = Number.isNaN(careful[part] ?? Number.NaN) ? 1 : careful[part]!;
+        return Number.isNaN(share) || whole === 0 ? 0 : (whole - share) / whole;
+      };
+      const own = OWN_PART[trainee]!;
+      expect(lost(own), callout).toBeGreaterThan(0.25);
+      for (const part of PARTS) expect(lost(part), `${callout}: ${part}`).toBeLessThanOrEqual(lost(own) + 1e-9);
+    }
   });
 });

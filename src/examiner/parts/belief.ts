@@ -2,8 +2,10 @@
  * Belief: how close the stakes were to what the readings so far supported, never to the truth (that is Cause).
  *
  * q = (chips + unsure · prior) / 20;  b = 2^(−min KL(P^τ ‖ q)) over τ in [0.6, 1], so that caution in the right
- * direction is free;  mean over the spans between stakes, weighed by what the readings in each moved;  an untouched
- * stake earns nothing.
+ * direction is free;  mean over the spans between stakes;  an untouched stake earns nothing.
+ *
+ * A span weighs what its readings moved, or what the stake claims that they moved where that is more: else a leap on
+ * the first hunch would weigh as little as the little that was known.
  */
 
 import { pow } from '../../../physics/math/elementary';
@@ -55,27 +57,33 @@ function markView(one: Case, view: View): { share: number | null; moved: number 
   let before = prior;
   let from = 0;
   let moved = 0;
+  let weights = 0;
   let sum = 0;
   let untouched = 0;
+  let last = prior;
   for (const { notes, stake } of spans) {
-    let weight = 0;
+    let told = 0;
     const likelihoods = view.likelihoods(notes);
     for (let count = from + 1; count <= notes; count++) {
       const after = view.posterior(count);
-      weight += klBits(after, before);
+      told += klBits(after, before);
       before = after;
     }
     from = Math.max(from, notes);
-    moved += weight;
-    sum += weight * closeness(prior, likelihoods, declared(prior, stake));
-    untouched += weight * closeness(prior, likelihoods, prior);
+    const stated = declared(prior, stake);
+    const weight = Math.max(told, klBits(stated, last));
+    last = stated;
+    moved += told;
+    weights += weight;
+    sum += weight * closeness(prior, likelihoods, stated);
+    untouched += told * closeness(prior, likelihoods, prior);
   }
   // Where even the best path has nothing to move belief with there is nothing to measure; too few readings are no excuse.
   if (moved < LEAST_MOVED) {
-    const last = one.path.steps.at(-1)?.posterior ?? prior;
-    return { share: klBits(last, prior) < LEAST_MOVED ? null : 0, moved };
+    const best = one.path.steps.at(-1)?.posterior ?? prior;
+    return { share: klBits(best, prior) < LEAST_MOVED ? null : 0, moved };
   }
   const floor = untouched / moved;
   if (floor > NO_ROOM) return { share: null, moved };
-  return { share: clip((sum / moved - floor) / (1 - floor)), moved };
+  return { share: clip((sum / weights - floor) / (1 - floor)), moved };
 }

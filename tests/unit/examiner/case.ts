@@ -1,6 +1,6 @@
 /** A case made by hand on the machine of straight lines, for tests of single parts of the grade. */
 import type { CauseId, Faults } from '../../../physics/types';
-import type { SizeWord, Stake } from '../../../src/attempt';
+import type { MarkedSum, SizeWord, Stake } from '../../../src/attempt';
 import { causeLogLikelihoods, priorOf, temper } from '../../../src/examiner/belief';
 import { candidatesOf } from '../../../src/examiner/candidates';
 import type { Case, View } from '../../../src/examiner/case';
@@ -22,6 +22,9 @@ export interface Made {
   readonly read: readonly Channel[];
   /** declared after so many notes */
   readonly stakes?: readonly { readonly notes: number; readonly chips: Stake['chips'] }[];
+  /** sums that the case needs, and those that were worked out */
+  readonly needed?: Case['needed'];
+  readonly sums?: readonly Partial<MarkedSum>[];
   readonly verdict?: {
     readonly size?: SizeWord;
     readonly cause: CauseId;
@@ -30,7 +33,7 @@ export interface Made {
   };
 }
 
-export function makeCase({ faults, read: channels, stakes = [], verdict }: Made): Case {
+export function makeCase({ faults, read: channels, stakes = [], needed = [], sums = [], verdict }: Made): Case {
   const read = readerOf(SYNTHETIC.snapshots({ ...INPUT, faults }, differential.states));
   const taken = channels.map((channel, note): Taken => {
     const candidate = candidates.find((each) => each.channel === channel && each.state === 'running');
@@ -50,7 +53,7 @@ export function makeCase({ faults, read: channels, stakes = [], verdict }: Made)
     state: {
       site: { world: { families: SYNTHETIC.families }, callout: { mode: 'solo' } },
       stakes: declared,
-      sums: [],
+      sums: sums.map((sum) => ({ notes: [], credit: 0, slip: null, inputsFit: true, ...sum })),
       notes: [],
       repairs: [],
       attempt: { actions: [] },
@@ -64,7 +67,7 @@ export function makeCase({ faults, read: channels, stakes = [], verdict }: Made)
     twins: truths,
     read,
     path: greedyPathOn(differential, TALLY, bench, read),
-    needed: [],
+    needed,
     bestCost: 10,
     verdict: verdict ? { size: 'clear', ...verdict, notes: taken.length } : null,
     judgedNotes: taken.length,

@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import type { SumKind, SumSlip } from '../../../src/attempt';
 import { markBelief } from '../../../src/examiner/parts/belief';
 import { markCause } from '../../../src/examiner/parts/cause';
 import { markEvidence } from '../../../src/examiner/parts/evidence';
+import { markWorking } from '../../../src/examiner/parts/working';
 import { provingOf } from '../../../src/examiner/proving';
 import type { Channel } from '../../../src/examiner/types';
 import { chipsOf, makeCase } from './case';
@@ -52,6 +54,40 @@ describe('Belief: the trail against what the readings supported', () => {
   it('moves by no more than a point of 15 when a span is split into two moments', () => {
     const split = [...honest, honest[1]].sort((a, b) => a.notes - b.notes);
     expect(Math.abs(belief(split)! - belief(honest)!)).toBeLessThan(1 / 15);
+  });
+});
+
+describe('Belief on a lucky hunch', () => {
+  it('weighs the leap as what it claimed, not as the little that was known', () => {
+    const first = { notes: 1, chips: { 'drier-restriction': 19 } };
+    const lucky = [first, ...[3, 6, 8].map((notes) => ({ notes, chips: first.chips }))];
+    expect(belief(lucky)!).toBeLessThan(belief(honest)! - 0.3);
+  });
+});
+
+describe('Working', () => {
+  const mark = (needed: readonly ('subcooling' | 'superheat')[], sums: Parameters<typeof makeCase>[0]['sums']) =>
+    markWorking(makeCase({ faults, read: READ, needed, sums: sums ?? [] }));
+  const right = (sum: SumKind) => ({ sum, credit: 1 });
+  const wrong = (sum: SumKind, slip: SumSlip) => ({ sum, slip, credit: 0 });
+
+  it('marks the sums that are needed, and does not pay for others', () => {
+    expect(mark(['subcooling', 'superheat'], [right('subcooling')]).share).toBe(0.5);
+    expect(mark(['subcooling'], [right('subcooling'), right('air-drop')]).share).toBe(1);
+    expect(mark([], [right('superheat')]).share).toBeNull();
+  });
+
+  it('charges a slip of method wherever it stands, a slip of the pencil only where the sum was needed', () => {
+    const method = mark(['subcooling'], [right('subcooling'), wrong('superheat', 'gauge-for-absolute')]);
+    expect(method.share).toBe(0.5);
+    expect(method.reasons.map(({ key }) => key)).toContain('reason.working.slip.gauge-for-absolute');
+    expect(mark(['subcooling'], [right('subcooling'), wrong('superheat', 'arithmetic')]).share).toBe(1);
+    expect(mark([], [wrong('superheat', 'gauge-for-absolute')]).share).toBe(0.5);
+  });
+
+  it('forgives a slip that was put right', () => {
+    const sums = [wrong('superheat', 'gauge-for-absolute'), { sum: 'superheat' as const, credit: 0.5 }];
+    expect(mark(['subcooling'], [right('subcooling'), ...sums]).share).toBe(1);
   });
 });
 
