@@ -1,5 +1,5 @@
 /** The examiner off the page's thread. Ended (terminated) by its client to cancel. */
-import type { Attempt, HintLevel } from '../attempt';
+import { type Attempt, type HintLevel, REAL_WORLD } from '../attempt';
 import type { Pack } from '../attempt/pack/types';
 import {
   computeDifferential,
@@ -14,9 +14,14 @@ import {
   type PackedDifferential,
   type ProveIt,
   proofIn,
+  type Trial,
+  type TrialOutcome,
 } from './index';
+import { runTrial } from './otherCause';
 
 export type Order =
+  /** the only one that a worker is asked more than once: the answer carries its number */
+  | { readonly kind: 'trial'; readonly number: number; readonly trial: Trial }
   | { readonly kind: 'differential'; readonly input: DifferentialInput }
   | {
       readonly kind: 'hint';
@@ -34,6 +39,7 @@ export type Order =
     };
 
 export type Answer =
+  | { readonly kind: 'tried'; readonly number: number; readonly outcome: TrialOutcome }
   | { readonly kind: 'progress'; readonly progress: DifferentialProgress }
   | { readonly kind: 'differential'; readonly differential: PackedDifferential }
   | { readonly kind: 'judged'; readonly judged: Judged }
@@ -55,6 +61,9 @@ scope.addEventListener('message', ({ data }) => {
 });
 
 function answerTo(order: Order): Answer {
+  if (order.kind === 'trial') {
+    return { kind: 'tried', number: order.number, outcome: runTrial(order.trial, REAL_WORLD) };
+  }
   if (order.kind === 'differential') {
     const computed = computeDifferential(order.input, (progress) => scope.postMessage({ kind: 'progress', progress }));
     return { kind: 'differential', differential: encodeDifferential(computed) };

@@ -10,6 +10,7 @@ import type { CauseId, PlantDescription, Snapshot } from '../../physics/types';
 import type { Action, AttemptState, ProcedureStep, RemedyId, RootCause, SizeWord, SumKind } from '../attempt';
 import type { Callout, Pack } from '../attempt/pack/types';
 import type { TellingSum } from '../examiner/quanta';
+import type { TrialAnswer } from '../examiner/trials';
 import type { Debrief, Grade } from '../examiner/types';
 import type { InstrumentId } from '../instruments/types';
 import type { Advice } from './advice';
@@ -24,6 +25,15 @@ export type Judgement =
   | { readonly as: 'working'; readonly done: number; readonly total: number }
   | { readonly as: 'ready'; readonly grade: Grade; readonly debrief: Debrief }
   | { readonly as: 'failed'; readonly reason: string };
+
+/** Another cause tried in the callout's machine; `outcome` is null while it is worked out, `before` what stood there. */
+export interface Tried {
+  /** fault key; '' = no fault */
+  readonly key: string;
+  readonly severity: number;
+  readonly outcome: TrialAnswer | null;
+  readonly before: TrialAnswer | null;
+}
 
 /** Half-made choices: kept on the device like the attempt, but no part of it until they are declared. */
 export interface Drafts {
@@ -90,6 +100,8 @@ export interface Session {
   readonly judgement: ReadonlySignal<Judgement>;
   /** what the examiner says while the job is open */
   readonly advice: ReadonlySignal<Advice>;
+  /** the cause that is tried in the debrief; null before the first */
+  readonly tried: ReadonlySignal<Tried | null>;
 
   readonly sheet: Signal<SheetId | null>;
   /** place under the hand, and whether its sheet of instruments lies open */
@@ -118,6 +130,8 @@ export interface Session {
   askHint(): boolean;
   /** Asks once more for a hint that could not be worked out. */
   againHint(action: number): void;
+  /** Has the machine computed anew with one fault of this size. */
+  tryCause(key: string, severity: number): void;
   /** Asks the examiner once more, after it failed. */
   judge(): void;
   /** The attempt as a code that can be pasted elsewhere; null when it has grown too long for one. */

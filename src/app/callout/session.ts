@@ -15,6 +15,7 @@ import { loadDrafts, storeDrafts } from './drafts';
 import type { Examining } from './examining';
 import { createLapse } from './lapse';
 import { lessonsOf } from './lessons';
+import { createTrying } from './trying';
 import { followTwin } from './twin';
 
 export interface Opening {
@@ -65,6 +66,7 @@ export function createSession(opening: Opening): Session {
     );
   }
 
+  const trying = createTrying(state);
   const lapse = createLapse(reducedMotion);
   const clock = computed(() => lapse.passing.value?.now ?? state.value.clock);
   const snapshot = computed(() => snapshotAt(state.value, clock.value));
@@ -115,6 +117,8 @@ export function createSession(opening: Opening): Session {
     lessons,
     judgement: opening.examining.judgement,
     advice: advising.advice,
+    tried: trying.tried,
+    tryCause: trying.tryCause,
     sheet,
     place,
     placeOpen,
@@ -147,6 +151,7 @@ export function createSession(opening: Opening): Session {
       stopStoring();
       stopExamining();
       advising.stop();
+      trying.stop();
       opening.examining.stop();
       opening.onClose();
     },

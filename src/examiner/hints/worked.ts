@@ -3,10 +3,10 @@
  * by the model; after it the callout is a study.
  */
 import type { CauseId } from '../../../physics/types';
-import { senseOf, TOUCH } from '../../instruments/looks';
 import { channelValue } from '../../instruments/places';
 import { Expectations, rangeOf } from '../explain/bands';
 import { quantumValue } from '../explain/sentences';
+import { senseBehind } from '../otherCause';
 import { readerOf } from '../readings';
 import type { Candidate, Classed, Hint, Measured, Message, Observation } from '../types';
 import { among, standpoint } from '../value';
@@ -103,7 +103,6 @@ function compared(
 }
 
 function seen(standing: Standing, { channel, value, ...look }: Classed, pair: PairOfCauses): Message[] {
-  const sense = senseOf(channel) ?? TOUCH;
   const alone = standpoint(standing.differential, standing.state.site.callout.tally, [{ ...look, channel, value }]);
   const prior = standpoint(standing.differential, standing.state.site.callout.tally, []);
   const gain = (cause: CauseId) => alone.posterior[cause]! / prior.posterior[cause]!;
@@ -111,7 +110,10 @@ function seen(standing: Standing, { channel, value, ...look }: Classed, pair: Pa
   return [
     {
       key: 'hint.worked.seen',
-      values: { what: { kind: 'channel', id: channel }, seen: { kind: 'sense', id: sense.classes[value].word } },
+      values: {
+        what: { kind: 'channel', id: channel },
+        seen: { kind: 'sense', id: senseBehind(channel).classes[value].word },
+      },
     },
     { key: 'hint.worked.speaks', values: { cause: { kind: 'cause', id: favoured } } },
   ];

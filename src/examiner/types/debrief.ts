@@ -61,7 +61,7 @@ export interface RivalRow {
 export interface PressureEnthalpy {
   readonly refrigerant: RefrigerantId;
   readonly cycles: readonly {
-    readonly what: 'healthy' | 'as-found' | 'rival';
+    readonly what: 'healthy' | 'as-found' | 'rival' | 'chosen';
     readonly cause: CauseId;
     readonly run: string;
     readonly stations: Readonly<Record<StationId, Pick<Station, 'pressure' | 'enthalpy' | 'temperature'>>>;

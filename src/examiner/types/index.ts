@@ -6,3 +6,4 @@ export type * from './differential';
 export type * from './grade';
 export type * from './hint';
 export type * from './message';
+export type * from './otherCause';

@@ -57,8 +57,8 @@ export function Cycle({ cycles }: { readonly cycles: PressureEnthalpy }) {
   const x = (h: number) => EDGE.left + ((WIDTH - EDGE.left - EDGE.right) * (h - h0)) / (h1 - h0);
   const y = (p: number) => HEIGHT - EDGE.bottom - ((HEIGHT - EDGE.top - EDGE.bottom) * (Math.log(p) - p0)) / (p1 - p0);
   const label = (cycle: PressureEnthalpy['cycles'][number]) =>
-    cycle.what === 'rival'
-      ? text.t('debrief.cycle.rival', { cause: text.t(`names.cause.${cycle.cause}`) })
+    cycle.what === 'rival' || cycle.what === 'chosen'
+      ? text.t(`debrief.cycle.${cycle.what}`, { cause: text.t(`names.cause.${cycle.cause}`) })
       : text.t(`debrief.cycle.${cycle.what}`);
   const inside = (p: number) => Math.log(p) > p0 && Math.log(p) < p1;
   const pressureMarks = ROUND_PRESSURES.map((shown) => fromShown('pressure', shown, text.system)).filter(inside);

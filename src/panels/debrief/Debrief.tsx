@@ -10,10 +10,11 @@ import { BandPicture } from './BandPicture';
 import { BeliefTrail } from './BeliefTrail';
 import { Cycle } from './Cycle';
 import { Points } from './Points';
+import { Replay } from './Replay';
 import { Rivals } from './Rivals';
 import { Runs } from './Runs';
 
-const LAYERS = ['points', 'rivals', 'trail', 'cycle', 'runs'] as const;
+const LAYERS = ['points', 'rivals', 'replay', 'trail', 'cycle', 'runs'] as const;
 type Layer = (typeof LAYERS)[number];
 
 export function DebriefScreen({ onMachine }: { readonly onMachine: () => void }) {
@@ -105,6 +106,7 @@ function Ready({ told, grade }: { readonly told: Told; readonly grade: Grade }) 
         </div>
         {layer === 'points' && <Points grade={grade} />}
         {layer === 'rivals' && <Rivals rows={told.rivals} missed={told.missed} />}
+        {layer === 'replay' && <Replay told={told} />}
         {layer === 'trail' && <BeliefTrail trail={told.trail} />}
         {layer === 'cycle' && <Cycle cycles={told.cycles} />}
         {layer === 'runs' && <Runs runs={told.runs} />}
