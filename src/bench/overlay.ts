@@ -5,6 +5,7 @@
 import type { Place, PlantDrawing } from '../../physics/types';
 import './bench.css';
 import { contains, type Layout, TARGET, type ViewId, viewOf } from './geometry/layout';
+import { placeTags } from './geometry/tagPlacement';
 import { placeIcon } from './icons';
 import type { BenchWords, PlacePosition, PlaceTag } from './types';
 
@@ -61,6 +62,8 @@ export function createOverlay(
   let layout: Layout | null = null;
   let current = 0;
   let selected: string | null = null;
+  /** places with tags, oldest reading first */
+  let order: readonly string[] = [];
 
   function makeSpot(place: Place, view: ViewId): Spot {
     const item = document.createElement('li');
@@ -135,6 +138,39 @@ export function createOverlay(
     spot.button.dataset.below = String(y < TARGET * 1.5);
   }
 
+  /** Hangs the tags anew, so that none covers another. */
+  function hangTags(): void {
+    if (!layout) return;
+    const at = layout;
+    const middle = ({ place: { x, y } }: Spot) => ({ x: at.left + x * at.scale, y: at.top + y * at.scale });
+    const hung = [...order]
+      .reverse()
+      .flatMap((id) => spots.find((spot) => spot.place.id === id && isShown(spot)) ?? []);
+    const named = spots.find((spot) => spot.place.id === selected);
+    const offsets = placeTags(
+      hung.map((spot) => ({ ...middle(spot), w: spot.tag.offsetWidth, h: spot.tag.offsetHeight })),
+      {
+        width: at.width,
+        height: at.height,
+        marks: spots.filter(isShown).map(middle),
+        blocked: [views, ...(named && isShown(named) ? [named.name] : [])].map(boxInHost),
+      },
+    );
+    hung.forEach(({ button }, i) => {
+      const { dx, dy } = offsets[i];
+      button.style.setProperty('--dx', `${dx.toFixed(1)}px`);
+      button.style.setProperty('--dy', `${dy.toFixed(1)}px`);
+      button.style.setProperty('--reach', `${Math.hypot(dx, dy).toFixed(1)}px`);
+      button.style.setProperty('--turn', `${Math.atan2(dy, dx).toFixed(3)}rad`);
+    });
+  }
+
+  function boxInHost(element: HTMLElement): { x: number; y: number; w: number; h: number } {
+    const box = element.getBoundingClientRect();
+    const frame = host.getBoundingClientRect();
+    return { x: box.x - frame.x, y: box.y - frame.y, w: box.width, h: box.height };
+  }
+
   function sayWords(): void {
     list.setAttribute('aria-label', said.machine);
     list.setAttribute('aria-description', said.help);
@@ -180,11 +216,13 @@ export function createOverlay(
     setWords(next) {
       said = next;
       sayWords();
+      hangTags();
     },
     setLayout(next) {
       layout = next;
       for (const spot of spots) place(spot, next);
       showViews();
+      hangTags();
     },
     select(placeId) {
       selected = placeId;
@@ -196,6 +234,7 @@ export function createOverlay(
         moveTo(i, false);
         bringIntoView(spot);
       });
+      hangTags();
     },
     focus(placeId) {
       const index = placeId === undefined ? current : spots.findIndex((spot) => spot.place.id === placeId);
@@ -203,16 +242,22 @@ export function createOverlay(
     },
     setTags(tags) {
       let renamed = false;
+      // A number that runs keeps its width; only another set of tags, or another length, wants other spots.
+      let moved = order.join() !== Object.keys(tags).join();
+      order = Object.keys(tags);
       for (const spot of spots) {
         const tag = tags[spot.place.id];
         spot.tag.hidden = tag === undefined;
-        if (spot.tag.textContent !== (tag?.shown ?? '')) spot.tag.textContent = tag?.shown ?? '';
+        const shown = tag?.shown ?? '';
+        moved ||= spot.tag.textContent?.length !== shown.length;
+        if (spot.tag.textContent !== shown) spot.tag.textContent = shown;
         spot.tag.dataset.live = String(tag?.live ?? false);
         renamed ||= spot.noted !== (tag?.noted ?? null);
         spot.noted = tag?.noted ?? null;
       }
       // A tag that runs with the machine leaves the names alone: a screen reader would say each of its steps.
       if (renamed) sayWords();
+      if (moved) hangTags();
     },
     positions() {
       if (!layout) return [];

@@ -51,6 +51,13 @@ export function noteName(text: Text, note: Pick<Note, 'instrument' | 'place' | '
   return note.quantity === 'wetBulb' ? `${place}, ${text.t('names.quantity.wetBulb')}` : place;
 }
 
+/** The same where there is little room; the whole name where no short one is known. */
+export function shortNoteName(text: Text, note: Parameters<typeof noteName>[1]): string {
+  const short = note.instrument === 'data-link' ? null : text.maybe(`bench.short.${note.place}`);
+  if (short === null) return noteName(text, note);
+  return note.quantity === 'wetBulb' ? `${short}, ${text.t('names.quantity.wetBulb')}` : short;
+}
+
 export function optionName(text: Text, option: ReadingOption): string {
   if (option.channel) return channelName(text, option.channel);
   const instrument = instrumentName(text, option.instrument);

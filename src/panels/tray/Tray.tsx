@@ -1,6 +1,6 @@
 /** Two rows that never go away: the last three readings and the two leading causes, so that no sheet hides them. */
 import type { CauseId } from '../../../physics/types';
-import { noteName, valueText } from '../kit/say';
+import { noteName, shortNoteName, valueText } from '../kit/say';
 import { useText } from '../kit/text';
 import { useSession } from '../session';
 import { currentChips } from '../stakes/chips';
@@ -21,7 +21,11 @@ export function Tray() {
         {notes.length === 0 && <li class="soft">{text.t('panels.tray.none')}</li>}
         {notes.map((note) => (
           <li key={note.index}>
-            <strong class="number">{valueText(text, note)}</strong> <span class="soft">{noteName(text, note)}</span>
+            <strong class="number">{valueText(text, note)}</strong>{' '}
+            <span class="soft tray-name">{noteName(text, note)}</span>
+            <span class="soft tray-short" aria-hidden="true">
+              {shortNoteName(text, note)}
+            </span>
           </li>
         ))}
       </ul>

@@ -102,6 +102,20 @@ function findings(): string[] {
     }
   });
 
+  // A reading that hangs on the machine is covered by nothing that lies on it.
+  const hung = [
+    ...document.querySelectorAll<HTMLElement>('li:not(.away) .bench-tag:not([hidden]), .bench-views:not([hidden])'),
+  ];
+  hung.forEach((a, i) => {
+    const first = a.getBoundingClientRect();
+    for (const b of hung.slice(i + 1)) {
+      const second = b.getBoundingClientRect();
+      const wide = Math.min(first.right, second.right) - Math.max(first.left, second.left);
+      const high = Math.min(first.bottom, second.bottom) - Math.max(first.top, second.top);
+      if (wide > 1 && high > 1) found.push(`${name(a)} lies over ${name(b)}`);
+    }
+  });
+
   // The fixed regions of the callout share the window without covering each other.
   const regions = [
     '.callout-title',
