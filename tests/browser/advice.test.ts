@@ -2,12 +2,14 @@
 import { readFileSync } from 'node:fs';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { type Attempt, replay } from '../../src/attempt';
+import { type Attempt, REAL_WORLD, replay } from '../../src/attempt';
 import { decode } from '../../src/attempt/codes';
 import { decodeDifferential, gradeAttempt, hintIn } from '../../src/examiner';
+import { readRows, runTrial, trialOf, wouldRead } from '../../src/examiner/otherCause';
 import { differentialFile } from '../../src/examiner/shipped';
 import { createText } from '../../src/i18n';
 import { hintText } from '../../src/panels/hints/hintText';
+import { amount } from '../../src/panels/kit/message';
 import { Person, shippedPack } from './support/moves';
 import { type BenchPage, launchBrowser, openBench } from './support/page';
 
@@ -144,6 +146,35 @@ describe('a right verdict that is not proved', () => {
     const cause = (actions: Attempt['actions']) =>
       gradeAttempt({ ...attempt, actions }, PACK, DIFFERENTIAL).parts.find(({ part }) => part === 'cause')!.points!;
     expect(cause(attempt.actions)).toBeGreaterThan(cause(attempt.actions.slice(0, -1)));
+    // The job is closed without more ado; the debrief lets another cause be tried in the same machine.
+    await person.press(page.getByRole('radio', { name: text.t('names.remedy.clean-outdoor-coil') }));
+    await person.press(person.button(text.t('finish.repair.next')));
+    await person.press(person.button(text.t('finish.repair.next')));
+    await person.press(person.button(text.t('finish.repair.commit')));
+    await person.press(person.button(text.t('finish.verify.without')));
+    await page.locator('.debrief-verdict').waitFor({ timeout: 90_000 });
+    await person.press(person.button(text.t('debrief.layer.replay')));
+    const replayed = page.locator('.replay');
+    await replayed.locator('table').waitFor({ timeout: 60_000 });
+    await replayed.locator('select').selectOption('undercharge');
+    const slider = replayed.locator('input[type="range"]');
+    await slider.focus();
+    for (let i = 0; i < 5; i++) await page.keyboard.press('ArrowRight');
+    const severity = Number(await slider.inputValue());
+    await replayed.locator('[data-working="false"]').waitFor();
+    const state = replay(attempt, PACK);
+    const outcome = runTrial(trialOf(state, 'undercharge', severity), REAL_WORLD);
+    if (outcome.as !== 'runs') throw new Error(outcome.as);
+    const { atmosphere, saturation } = state.site;
+    const expected = readRows(state).map((row) => {
+      const would = wouldRead(row, outcome.snapshots, saturation)!;
+      return row.as === 'number' ? amount(text, row.kind, would, atmosphere) : '';
+    });
+    const shown = await replayed.locator('tbody td strong').allTextContents();
+    expected.forEach((value, index) => {
+      if (value !== '') expect(shown[index]).toBe(value);
+    });
+    expect(await replayed.locator('.cycle-chosen').count()).toBeGreaterThan(0);
     await bench.finish();
   });
 });
