@@ -7,6 +7,9 @@ import { R290 } from './data/R290';
 import { R404A } from './data/R404A';
 import { R407C } from './data/R407C';
 import { R410A } from './data/R410A';
+import { R448A } from './data/R448A';
+import { R454B } from './data/R454B';
+import { R513A } from './data/R513A';
 import { R744 } from './data/R744';
 import { R1234yf } from './data/R1234yf';
 import { FluidEos } from './fluidEos';
@@ -19,7 +22,7 @@ export type { RefrigerantData, RefrigerantId } from './refrigerantData';
 export { FluidTable } from './table';
 
 const DATA: ReadonlyMap<string, RefrigerantData> = new Map(
-  [R32, R410A, R134a, R290, R22, R1234yf, R125, R744, R407C, R404A].map((d) => [d.id, d]),
+  [R32, R410A, R134a, R290, R22, R1234yf, R125, R744, R407C, R404A, R454B, R448A, R513A].map((d) => [d.id, d]),
 );
 
 export const REFRIGERANTS: readonly RefrigerantId[] = [...DATA.values()].map((d) => d.id);

@@ -1,19 +1,12 @@
 import { PhysicsError } from '../errors';
-import { exp, ln, pow } from '../math/elementary';
+import { exp } from '../math/elementary';
+import { ancillary, invertAncillary, lnSlope } from './ancillary';
+import { BlendLines } from './blend/blendLines';
 import { EOS, Helmholtz } from './helmholtz';
 import type { Ancillary, RefrigerantData } from './refrigerantData';
+import type { Saturation } from './saturation';
 
-/** Both sides of the dome at one pressure. Mass basis, SI. */
-export interface Saturation {
-  p: number;
-  tBubble: number;
-  tDew: number;
-  rhoLiquid: number;
-  rhoVapour: number;
-  /** dT/dp along the bubble and the dew line, K/Pa */
-  tBubbleSlope: number;
-  tDewSlope: number;
-}
+export type { Saturation };
 
 /** Temperature and density of a single-phase state. */
 export interface SinglePhase {
@@ -32,16 +25,24 @@ const MAX_ITERATIONS = 60;
 export class FluidEos {
   readonly data: RefrigerantData;
   readonly eos: Helmholtz;
+  /** Phase equilibrium of a blend; null for a fluid that needs none. */
+  readonly blend: BlendLines | null;
   readonly hOffset: number;
   readonly sOffset: number;
 
   constructor(data: RefrigerantData) {
     this.data = data;
     this.eos = new Helmholtz(data);
+    this.blend = data.blend === undefined ? null : new BlendLines(data, data.blend);
     const reference = this.saturationAtBubble(273.15);
     const o = this.eos.evaluate(reference.tBubble, reference.rhoLiquid);
     this.hOffset = 200e3 - o[EOS.H];
     this.sOffset = 1e3 - o[EOS.S];
+  }
+
+  /** Whether bubble and dew temperature differ at one pressure. */
+  get glides(): boolean {
+    return this.data.pseudoPure || this.blend !== null;
   }
 
   /** Specific enthalpy, J/kg. */
@@ -49,7 +50,7 @@ export class FluidEos {
     return this.eos.evaluate(temperature, rho)[EOS.H] + this.hOffset;
   }
 
-  /** Bubble pressure by the ancillary line, Pa. For a pure fluid a start value only. */
+  /** Bubble pressure by the ancillary line, Pa. Only for a pseudo-pure fluid more than a start value. */
   ancillaryBubble(temperature: number): number {
     const { pL, pS } = this.data.ancillaries;
     return ancillary((pL ?? pS) as Ancillary, temperature);
@@ -104,12 +105,14 @@ export class FluidEos {
 
   /** Saturation whose bubble temperature is given; a pseudo-pure blend's dew point belongs to the same pressure. */
   saturationAtBubble(temperature: number): Saturation {
+    if (this.blend !== null) return this.blend.atTemperature(temperature, 0);
     if (this.data.pseudoPure) return this.saturationAtPressure(this.ancillaryBubble(temperature));
     return this.pureSaturationAt(temperature);
   }
 
   /** Saturation whose dew temperature is given. */
   saturationAtDew(temperature: number): Saturation {
+    if (this.blend !== null) return this.blend.atTemperature(temperature, 1);
     if (this.data.pseudoPure) return this.saturationAtPressure(this.ancillaryDew(temperature));
     return this.pureSaturationAt(temperature);
   }
@@ -119,6 +122,7 @@ export class FluidEos {
    * Throws `no-convergence`.
    */
   saturationAtPressure(p: number, near?: Saturation): Saturation {
+    if (this.blend !== null) return this.blend.atPressure(p, near);
     return this.data.pseudoPure ? this.pseudoPureSaturation(p, near) : this.pureSaturation(p, near);
   }
 
@@ -168,8 +172,8 @@ export class FluidEos {
 
   private pseudoPureSaturation(p: number, near?: Saturation): Saturation {
     const { pL, pV, rhoL, rhoV } = this.data.ancillaries;
-    const tBubble = this.invert(pL as Ancillary, p, near?.tBubble);
-    const tDew = this.invert(pV as Ancillary, p, near?.tDew ?? tBubble);
+    const tBubble = invertAncillary(this.data.id, pL as Ancillary, p, near?.tBubble);
+    const tDew = invertAncillary(this.data.id, pV as Ancillary, p, near?.tDew ?? tBubble);
     return {
       p,
       tBubble,
@@ -183,7 +187,7 @@ export class FluidEos {
 
   private ancillaryStart(p: number): Saturation {
     const { pS, rhoL, rhoV } = this.data.ancillaries;
-    const t = this.invert(pS as Ancillary, p);
+    const t = invertAncillary(this.data.id, pS as Ancillary, p);
     return {
       p,
       tBubble: t,
@@ -200,20 +204,6 @@ export class FluidEos {
     return ancillary(line, Math.max(temperature, this.data.validRange.tMin)) * this.data.molarMass;
   }
 
-  /** Temperature at which an ancillary pressure line passes p. */
-  private invert(line: Ancillary, p: number, start?: number): number {
-    const lnP = ln(p);
-    // Straight line of ln p over 1/T through the critical point, with the slope of a typical refrigerant.
-    let t = start ?? line.tReducing / (1 - (lnP - ln(line.scale)) / 7);
-    for (let i = 0; i < MAX_ITERATIONS; i++) {
-      t = Math.min(t, line.tReducing * (1 - 1e-9));
-      const step = (lnP - ln(ancillary(line, t))) / lnSlope(line, t);
-      t += clamp(step, -0.1 * t, 0.1 * t);
-      if (Math.abs(step) <= 1e-13 * t) return t;
-    }
-    throw this.stalled('temperature of an ancillary line', { pressure: p });
-  }
-
   private stalled(what: string, details: Record<string, number>): PhysicsError {
     const figures = Object.entries(details).map(([name, value]) => `${name} ${value}`);
     return new PhysicsError('no-convergence', `${this.data.id}: ${what} did not converge at ${figures.join(', ')}`, {
@@ -225,26 +215,4 @@ export class FluidEos {
 
 function clamp(x: number, low: number, high: number): number {
   return x < low ? low : Math.min(x, high);
-}
-
-/** Value of an ancillary line, in its own unit. */
-function ancillary(line: Ancillary, temperature: number): number {
-  const theta = 1 - temperature / line.tReducing;
-  let sum = 0;
-  for (const [n, t] of line.terms) sum += n * pow(theta, t);
-  return line.form === 'exp' ? line.scale * exp((line.tReducing / temperature) * sum) : line.scale * (1 + sum);
-}
-
-/** d ln y / dT of an exponential ancillary line. */
-function lnSlope(line: Ancillary, temperature: number): number {
-  const theta = 1 - temperature / line.tReducing;
-  let sum = 0;
-  let slope = 0;
-  for (const [n, t] of line.terms) {
-    const power = n * pow(theta, t);
-    sum += power;
-    slope += (power * t) / theta;
-  }
-  const x = line.tReducing / temperature;
-  return -(x * sum) / temperature - slope / temperature;
 }

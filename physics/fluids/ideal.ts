@@ -52,8 +52,9 @@ export class IdealTerms {
   }
 }
 
-/** The ideal-gas terms of every published form, reduced to constants, powers of tau and Planck-Einstein terms. */
-function flattenIdeal(data: HelmholtzEquation): { base: number[]; power: number[]; planck: number[] } {
+/** The ideal-gas terms of every published form, reduced to constants (a1, a2 tau, a ln tau), powers of tau
+ * and Planck-Einstein terms (both as n, t, n, t, ...). */
+export function flattenIdeal(data: HelmholtzEquation): { base: number[]; power: number[]; planck: number[] } {
   const base = [0, 0, 0];
   const power: number[] = [];
   const planck: number[] = [];

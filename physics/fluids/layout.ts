@@ -63,6 +63,9 @@ export const SAT_SIZE = 24;
 /** Fields of a transport row, each followed by its slope: mu liquid, mu vapour, k liquid, k vapour, sigma. */
 export const TRANSPORT_SIZE = 10;
 
+/** A row of a blend's dome: three coefficients each for T, volume and entropy, each followed by its slope. */
+export const DOME_SIZE = 18;
+
 /** A single-phase node: T, p v and s, each with its slopes along row, column and both. */
 export const NODE = { T: 0, PV: 4, S: 8 } as const;
 export const NODE_SIZE = 12;

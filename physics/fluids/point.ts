@@ -1,4 +1,5 @@
 import { PhysicsError } from '../errors';
+import { type WetState, wetStateAt, wetStateOfQuality } from './blend/blendDome';
 import type { FluidEos, Saturation } from './fluidEos';
 import { EOS } from './helmholtz';
 
@@ -32,7 +33,8 @@ const ON_THE_LINE = 1e-6;
 
 /**
  * One exact state straight from the equation of state; microseconds, not for use inside a solver.
- * A pseudo-pure blend runs linearly in quality between its bubble and dew temperature.
+ * A pseudo-pure blend runs linearly in quality between its bubble and dew temperature; a blend by its components is in
+ * phase equilibrium throughout, with q by mass.
  * Throws `bad-input` for values that are no numbers or do not fix a state, `range` outside the equation's limits.
  */
 export function fluidPoint(fluid: FluidEos, input: PointInput): FluidPoint {
@@ -52,7 +54,8 @@ function fromQuality(fluid: FluidEos, t: number, q: number): FluidPoint {
   const tTop = top.tBubble + q * (top.tDew - top.tBubble);
   if (!(t >= validRange.tMin && t <= tTop)) throw outOfRange(fluid, 't', t, validRange.tMin, tTop, 'K, saturated');
   if (q === 0) return { ...mixture(fluid, fluid.saturationAtBubble(t), 0), t };
-  if (q === 1 || !fluid.data.pseudoPure) return { ...mixture(fluid, fluid.saturationAtDew(t), q), t };
+  if (q === 1 || !fluid.glides) return { ...mixture(fluid, fluid.saturationAtDew(t), q), t };
+  if (fluid.blend !== null) return wet(fluid, wetStateOfQuality(fluid.blend, t, q));
   let sat = fluid.saturationAtBubble(t);
   for (let i = 0; i < 50; i++) {
     const error = t - (sat.tBubble + q * (sat.tDew - sat.tBubble));
@@ -68,12 +71,13 @@ function fromTemperature(fluid: FluidEos, p: number, t: number): FluidPoint {
   const { tCritical, pCritical } = fluid.data;
   if (p >= pCritical) return single(fluid, t, dense(fluid, p, t), p);
   const sat = saturationBelowCritical(fluid, p);
-  if (!fluid.data.pseudoPure && Math.abs(t - sat.tDew) < ON_THE_LINE) {
+  if (!fluid.glides && Math.abs(t - sat.tDew) < ON_THE_LINE) {
     throw badInput(fluid, `p ${p} Pa and t ${t} K lie on the saturation line and do not fix a state: give q or h`);
   }
   if (t > sat.tDew) return single(fluid, t, gas(fluid, p, t, sat), p);
   if (t < sat.tBubble) return single(fluid, t, liquid(fluid, p, t, sat), p);
   if (t > tCritical) throw outOfRange(fluid, 't', t, fluid.data.validRange.tMin, tCritical, 'K');
+  if (fluid.blend !== null) return wet(fluid, wetStateAt(fluid.blend, sat, 't', t));
   return mixture(fluid, sat, (t - sat.tBubble) / (sat.tDew - sat.tBubble));
 }
 
@@ -86,6 +90,7 @@ function fromEnthalpy(fluid: FluidEos, p: number, h: number): FluidPoint {
   const hv = fluid.enthalpy(sat.tDew, sat.rhoVapour);
   if (h > hv) return isobar(fluid, p, h, sat.tDew, tMax, (t) => gas(fluid, p, t, sat));
   if (h < hl) return isobar(fluid, p, h, tMin, sat.tBubble, (t) => liquid(fluid, p, t, sat));
+  if (fluid.blend !== null) return wet(fluid, wetStateAt(fluid.blend, sat, 'h', h - fluid.hOffset));
   return mixture(fluid, sat, (h - hl) / (hv - hl));
 }
 
@@ -183,6 +188,10 @@ function single(fluid: FluidEos, t: number, rho: number, p: number): FluidPoint 
   const dense = t < tCritical && (p >= pCritical || rho > fluid.data.rhoReducing * fluid.data.molarMass);
   const phase = dense ? 'liquid' : p >= pCritical ? 'supercritical' : 'vapour';
   return { t, p, h: o[EOS.H] + fluid.hOffset, s: o[EOS.S] + fluid.sOffset, rho, q: null, phase };
+}
+
+function wet(fluid: FluidEos, { t, p, h, s, rho, q }: WetState): FluidPoint {
+  return { t, p, h: h + fluid.hOffset, s: s + fluid.sOffset, rho, q, phase: 'two-phase' };
 }
 
 function mixture(fluid: FluidEos, sat: Saturation, q: number): FluidPoint {

@@ -1,3 +1,5 @@
+import type { BlendModel } from './blend/blendModel';
+
 /** Shape of a refrigerant's numbers: one data file a fluid, in the published equation's own (molar) units. */
 
 export type RefrigerantId =
@@ -72,6 +74,8 @@ export interface RefrigerantData extends HelmholtzEquation {
   readonly id: RefrigerantId;
   /** A blend treated as one fluid with separate bubble and dew lines. */
   readonly pseudoPure: boolean;
+  /** A blend by its components; its equation is theirs, strung together (blend/blendEquation.ts). */
+  readonly blend?: BlendModel;
   /** ASHRAE Standard 34 / ISO 817 */
   readonly safetyClass: SafetyClass;
   /** Global warming potential over 100 years. */
@@ -80,11 +84,13 @@ export interface RefrigerantData extends HelmholtzEquation {
   readonly tCritical: number;
   /** Pa */
   readonly pCritical: number;
+  /** Acentric factor, where the fluid is a component of a blend: gives a first guess of its volatility only. */
+  readonly acentric?: number;
   /** Published limits of the equation: K, K, Pa. */
   readonly validRange: { readonly tMin: number; readonly tMax: number; readonly pMax: number };
   /** Triple point, K, where a machine could reach it: nothing is carried on below it, there is dry ice. */
   readonly tTriple?: number;
-  /** pS for a pure fluid; pL (bubble) and pV (dew) for a pseudo-pure one. */
+  /** pS for a pure fluid; pL (bubble) and pV (dew) for a pseudo-pure one and for a blend. */
   readonly ancillaries: {
     readonly pS?: Ancillary;
     readonly pL?: Ancillary;

@@ -44,6 +44,7 @@ export class ResidualTerms {
   private readonly critical: Float64Array;
   private readonly deltaPowers = new Float64Array(MAX_D);
   private readonly damping = new Float64Array(MAX_L);
+  private readonly maxD: number;
   private readonly maxL: number;
 
   constructor(
@@ -62,7 +63,9 @@ export class ResidualTerms {
       l: Float64Array.from(rows, (r) => r[3]),
       tau: Int32Array.from(rows, (r) => exponents.indexOf(r[2])),
     };
-    this.maxL = Math.max(0, ...[...rows, ...double].map((r) => r[3]));
+    const powers = [...rows, ...double];
+    this.maxL = Math.max(0, ...powers.map((r) => r[3]));
+    this.maxD = Math.max(this.maxL, ...[...powers, ...data.residualGaussian].map((r) => r[1]));
     this.gaussian = Float64Array.from(data.residualGaussian.flatMap((g) => [...g, exponents.indexOf(g[2])]));
     this.gaussianCount = data.residualGaussian.length;
     this.double = Float64Array.from(double.flatMap((r) => [...r, exponents.indexOf(r[2])]));
@@ -71,10 +74,10 @@ export class ResidualTerms {
 
   /** Fills `res`, see `RES`. `lnTau` is ln(tau), which callers need too. */
   evaluate(tau: number, lnTau: number, delta: number, res: Float64Array): void {
-    const { tauExponents, tauPowers, deltaPowers, damping, maxL } = this;
+    const { tauExponents, tauPowers, deltaPowers, damping, maxD, maxL } = this;
     for (let i = 0; i < tauExponents.length; i++) tauPowers[i] = exp(tauExponents[i] * lnTau);
     deltaPowers[0] = 1;
-    for (let i = 1; i < MAX_D; i++) deltaPowers[i] = deltaPowers[i - 1] * delta;
+    for (let i = 1; i <= maxD; i++) deltaPowers[i] = deltaPowers[i - 1] * delta;
     damping[0] = 1;
     for (let i = 1; i <= maxL; i++) damping[i] = exp(-deltaPowers[i]);
 

@@ -3,6 +3,7 @@ import { hermite, invertHermite } from './hermite';
 import * as L from './layout';
 import type { RefrigerantId } from './refrigerantData';
 import type { TableData } from './tableBuild';
+import { bend, wetEnthalpy } from './tableDome';
 import { beyondSaturation, beyondSide, frozen, notANumber, outOfRange, tableEnd, wrongSide } from './tableErrors';
 
 // Local copies of the places: a test runner's module wrapper makes every imported name a function call, which would
@@ -90,6 +91,7 @@ export class FluidTable {
   private readonly transport: Float64Array;
   private readonly vapour: Float64Array;
   private readonly liquid: Float64Array;
+  private readonly dome: Float64Array;
 
   constructor(table: TableData) {
     const { data, spec } = table;
@@ -105,6 +107,7 @@ export class FluidTable {
     this.transport = table.transport;
     this.vapour = table.vapour;
     this.liquid = table.liquid;
+    this.dome = table.dome;
     this.c = new Float64Array(C_SIZE);
     this.c[C_P_MIN] = table.pMin;
     this.c[C_P_MAX] = table.pMax;
@@ -182,7 +185,8 @@ export class FluidTable {
 
   /**
    * T, rho, q, (dT/dh)_p and s at the block's pressure and h (J/kg); see OUT_T ... OUT_S.
-   * In the dome: homogeneous density; temperature linear in quality between bubble and dew.
+   * In the dome: homogeneous density; temperature linear in q between bubble and dew, but for a blend by its components,
+   * which is in phase equilibrium (its q is the share of enthalpy; the quality by mass differs by up to 0.03).
    * Throws `range` beyond the temperature limits, `bad-input` for NaN.
    */
   state(block: Float64Array, h: number, out: Float64Array): void {
@@ -208,6 +212,7 @@ export class FluidTable {
       out[OUT_RHO] = 1 / ((1 - q) / block[RHO_L] + q / block[RHO_V]);
       out[OUT_DTDH] = glide * block[INV_LATENT];
       out[OUT_S] = block[S_L] + q * (block[S_V] - block[S_L]);
+      if (this.dome.length > 0) bend(this.dome, block, q, out);
       return;
     }
     if (eta > 1) throw outOfRange(this, block, h);
@@ -283,6 +288,7 @@ export class FluidTable {
       return h;
     }
     if (Number.isNaN(s)) throw notANumber(this.id, 'entropy', s);
+    if (this.dome.length > 0) return wetEnthalpy(this.dome, block, s);
     return block[H_L] + ((s - sl) / (sv - sl)) * (block[H_V] - block[H_L]);
   }
 

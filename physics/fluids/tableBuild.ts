@@ -1,7 +1,9 @@
 import { exp, ln, pow } from '../math/elementary';
+import { domeRows } from './blend/domeRows';
+import { carriedOn } from './blend/equilibrium';
 import type { FluidEos, Saturation } from './fluidEos';
 import { EOS } from './helmholtz';
-import { NODE, NODE_SIZE, SAT, SAT_SIZE, TRANSPORT_SIZE } from './layout';
+import { DOME_SIZE, NODE, NODE_SIZE, SAT, SAT_SIZE, TRANSPORT_SIZE } from './layout';
 import type { RefrigerantData } from './refrigerantData';
 
 /**
@@ -27,6 +29,8 @@ export interface TableData {
   readonly transport: Float64Array;
   readonly vapour: Float64Array;
   readonly liquid: Float64Array;
+  /** What a blend's dome adds to straight lines (tableDome.ts); empty for other fluids. */
+  readonly dome: Float64Array;
   readonly tTop: number;
   /** Coldest liquid that look-ups accept, K. */
   readonly tBottom: number;
@@ -80,6 +84,7 @@ export function buildTable(fluid: FluidEos, spec: TableSpec = STANDARD_SPEC): Ta
   const vapour = buildSide(fluid, rows, saturation, spec, true);
   const liquid = buildSide(fluid, rows, saturation, spec, false);
   const transport = buildTransport(data, rows);
+  const dome = buildDome(fluid, rows);
   return {
     data,
     spec,
@@ -91,6 +96,7 @@ export function buildTable(fluid: FluidEos, spec: TableSpec = STANDARD_SPEC): Ta
     transport,
     vapour,
     liquid,
+    dome,
     tTop,
     tBottom: data.tTriple ?? tFar,
   };
@@ -120,6 +126,10 @@ function extrapolate(rows: readonly Row[]): Saturation | undefined {
     tDew: 2 * b.tDew - a.tDew,
     rhoLiquid: 2 * b.rhoLiquid - a.rhoLiquid,
     rhoVapour: (b.rhoVapour * b.rhoVapour) / a.rhoVapour,
+    pairs:
+      a.pairs && b.pairs
+        ? { bubble: carriedOn(a.pairs.bubble, b.pairs.bubble), dew: carriedOn(a.pairs.dew, b.pairs.dew) }
+        : undefined,
   };
 }
 
@@ -265,6 +275,21 @@ function difference(table: Float64Array, rows: number, stride: number, from: num
     }
     table[i * stride + to] = slope;
   }
+}
+
+function buildDome({ blend }: FluidEos, rows: readonly Row[]): Float64Array {
+  if (blend === null) return new Float64Array(0);
+  const dome = domeRows(
+    blend,
+    rows.map(({ sat }) => sat),
+  );
+  fillSlopes(
+    dome,
+    rows.length,
+    DOME_SIZE,
+    Array.from({ length: DOME_SIZE / 2 }, (_, i) => 2 * i),
+  );
+  return dome;
 }
 
 function buildTransport(data: RefrigerantData, rows: readonly Row[]): Float64Array {

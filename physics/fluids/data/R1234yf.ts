@@ -21,6 +21,7 @@ export const R1234yf: RefrigerantData = {
   gasConstant: 8.314462618,
   tCritical: 367.85,
   pCritical: 3384400,
+  acentric: 0.276,
   tReducing: 367.85,
   rhoReducing: 4180,
   validRange: { tMin: 121.6, tMax: 450, pMax: 100000000 },

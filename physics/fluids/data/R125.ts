@@ -20,6 +20,7 @@ export const R125: RefrigerantData = {
   gasConstant: 8.314472,
   tCritical: 339.173,
   pCritical: 3617700,
+  acentric: 0.3052,
   tReducing: 339.173,
   rhoReducing: 4779,
   validRange: { tMin: 172.52, tMax: 500, pMax: 60000000 },

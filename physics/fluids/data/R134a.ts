@@ -20,6 +20,7 @@ export const R134a: RefrigerantData = {
   gasConstant: 8.314471,
   tCritical: 374.21,
   pCritical: 4059280,
+  acentric: 0.32684,
   tReducing: 374.18,
   rhoReducing: 4978.830171000001,
   validRange: { tMin: 169.85, tMax: 455, pMax: 70000000 },

@@ -20,6 +20,7 @@ export const R32: RefrigerantData = {
   gasConstant: 8.314471,
   tCritical: 351.255,
   pCritical: 5782000,
+  acentric: 0.2769,
   tReducing: 351.255,
   rhoReducing: 8150.084599999999,
   validRange: { tMin: 136.34, tMax: 435, pMax: 70000000 },

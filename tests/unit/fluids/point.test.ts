@@ -100,6 +100,6 @@ test('an unknown refrigerant is refused with the known ones', () => {
   const error = refusal(() => refrigerantData('R-999'));
   expect(error.code).toBe('bad-input');
   expect(error.message).toBe(
-    'unknown refrigerant "R-999": one of R-32, R-410A, R-134a, R-290, R-22, R-1234yf, R-125, R-744, R-407C, R-404A',
+    'unknown refrigerant "R-999": one of R-32, R-410A, R-134a, R-290, R-22, R-1234yf, R-125, R-744, R-407C, R-404A, R-454B, R-448A, R-513A',
   );
 });

@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import { REFRIGERANTS, type RefrigerantId } from '../../../physics/fluids/fluid';
+import { REFRIGERANTS, type RefrigerantId, refrigerantData } from '../../../physics/fluids/fluid';
 
 export type Row = Record<string, number | null>;
 
@@ -29,6 +29,20 @@ export function reference(id: RefrigerantId): Reference {
 }
 
 export const FLUIDS: readonly RefrigerantId[] = REFRIGERANTS;
+/** Blends by their components: the reference has no check states and no transport for them. */
+export const BLENDS = FLUIDS.filter((id) => refrigerantData(id).blend !== undefined);
+export const SINGLE = FLUIDS.filter((id) => !BLENDS.includes(id));
+
+type Figures = Record<string, number>;
+
+/** Rows of the saturation table that have a bubble point, and those that have a dew point. */
+export function saturated(id: RefrigerantId): { bubble: Figures[]; dew: Figures[] } {
+  const rows = reference(id).saturation;
+  return {
+    bubble: rows.filter((row) => row.p_bubble !== null) as Figures[],
+    dew: rows.filter((row) => row.p_dew !== null) as Figures[],
+  };
+}
 
 /** Largest value seen under each name, so that a test states its bounds in one place and shows what it found. */
 export class Worst {
