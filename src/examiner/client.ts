@@ -3,6 +3,7 @@ import type { Attempt, HintLevel } from '../attempt';
 import type { Pack } from '../attempt/pack/types';
 import type { PackedDifferential } from './compact';
 import type { Judged } from './explain/debrief';
+import { hireExaminer } from './hire';
 import type { DifferentialInput, DifferentialProgress, Hint, ProveIt } from './types';
 import type { Answer, Order } from './worker';
 
@@ -61,7 +62,7 @@ export async function proofInWorker(
 function ask<T>(order: Order, { onProgress, signal }: OrderOptions, wanted: (answer: Answer) => T | null): Promise<T> {
   return new Promise((resolve, reject) => {
     if (signal?.aborted) return reject(signal.reason);
-    const worker = new Worker(new URL('./worker.ts', import.meta.url), { type: 'module', name: 'examiner' });
+    const worker = hireExaminer();
     const end = (then: () => void) => {
       worker.terminate();
       signal?.removeEventListener('abort', abort);

@@ -2,8 +2,9 @@
  * The page's side of trying causes: one worker that stays, since it is asked many times while a slider moves. Only the
  * newest trial counts: while one runs, those in between are left out, and what they would have answered is never seen.
  */
+import { type Hired, hireExaminer } from './hire';
 import type { Trial, TrialOutcome } from './types';
-import type { Answer, Order } from './worker';
+import type { Order } from './worker';
 
 export type TrialAnswer = TrialOutcome | { readonly as: 'failed'; readonly reason: string };
 
@@ -13,16 +14,8 @@ export interface Trials {
   close(): void;
 }
 
-/** What is needed of a worker; tests hand in one of their own. */
-export interface TrialWorker {
-  postMessage(order: Order): void;
-  terminate(): void;
-  onmessage: ((event: MessageEvent<Answer>) => void) | null;
-  onerror: ((event: ErrorEvent) => void) | null;
-}
-
-export function openTrials(onAnswer: (answer: TrialAnswer) => void, hire: () => TrialWorker = newWorker): Trials {
-  let worker: TrialWorker | null = null;
+export function openTrials(onAnswer: (answer: TrialAnswer) => void, hire: () => Hired = hireExaminer): Trials {
+  let worker: Hired | null = null;
   let running = false;
   let number = 0;
   let next: Order | null = null;
@@ -35,7 +28,7 @@ export function openTrials(onAnswer: (answer: TrialAnswer) => void, hire: () => 
     next = null;
   }
 
-  function listening(hired: TrialWorker): TrialWorker {
+  function listening(hired: Hired): Hired {
     hired.onmessage = ({ data }) => {
       running = false;
       const isNewest = next === null;
@@ -68,8 +61,4 @@ export function openTrials(onAnswer: (answer: TrialAnswer) => void, hire: () => 
       dismiss();
     },
   };
-}
-
-function newWorker(): TrialWorker {
-  return new Worker(new URL('./worker.ts', import.meta.url), { type: 'module', name: 'examiner' });
 }

@@ -1,14 +1,15 @@
 /** A slider asks many times: the newest answer is the only one that is seen, and a broken worker is replaced. */
 import { describe, expect, it } from 'vitest';
-import { openTrials, type TrialAnswer, type TrialWorker } from '../../../src/examiner/trials';
+import type { Hired } from '../../../src/examiner/hire';
+import { openTrials, type TrialAnswer } from '../../../src/examiner/trials';
 import type { Trial } from '../../../src/examiner/types';
 import type { Order } from '../../../src/examiner/worker';
 
-class FakeWorker implements TrialWorker {
+class FakeWorker implements Hired {
   readonly orders: Order[] = [];
   ended = false;
-  onmessage: TrialWorker['onmessage'] = null;
-  onerror: TrialWorker['onerror'] = null;
+  onmessage: Hired['onmessage'] = null;
+  onerror: Hired['onerror'] = null;
 
   postMessage(order: Order): void {
     this.orders.push(order);
