@@ -15,6 +15,8 @@ const OFF = 2;
 /** Nearer than this the two causes look alike on a reading. */
 const ALIKE = 1;
 const MOST_ALIKE = 2;
+/** Fewer points by one more reading are not worth a sentence. */
+const WORTH = 0.5;
 
 export function quantumValue(quantum: Quantum): MessageValue {
   return quantum.sum === undefined ? { kind: 'channel', id: quantum.channel } : { kind: 'sum', id: quantum.sum };
@@ -109,10 +111,11 @@ function tells({ one, picture, truth, rival }: Told): Message[] {
 }
 
 /** What to do next time: the reading that was missed, or what cannot be told here. */
-function next({ one, missed, truth }: Told): Message[] {
+function next({ one, grade, missed, truth }: Told): Message[] {
   const { twins, verdict, plain } = one;
   const twin = twins.find((each) => each !== truth);
   if (twin) return [{ key: 'next.twin', values: { other: { kind: 'cause', id: twin } } }];
+  if ((grade.proveIt?.won ?? 0) >= WORTH) return [{ key: 'next.proved', values: {} }];
   if (missed) {
     return [
       {
@@ -127,8 +130,8 @@ function next({ one, missed, truth }: Told): Message[] {
   if (verdict && !twins.includes(verdict.cause) && (plain.final[truth] ?? 0) >= SUPPORTED) {
     return [{ key: 'next.pointed', values: { was: { kind: 'cause', id: truth } } }];
   }
-  if (verdict && (plain.final[verdict.cause] ?? 0) >= SUPPORTED) return [{ key: 'next.proven', values: {} }];
-  return [{ key: 'next.unproven', values: {} }];
+  if (!verdict || (plain.final[verdict.cause] ?? 0) < SUPPORTED) return [{ key: 'next.unproven', values: {} }];
+  return [{ key: (grade.proveIt?.open ?? 0) >= WORTH ? 'next.proofMissing' : 'next.proven', values: {} }];
 }
 
 function vanComesBack({ one }: Told): Message[] {

@@ -51,6 +51,8 @@ export const examiner = {
   next: {
     missed: 'Next time read this too: {{what}}. It takes {{minutes}} min.',
     proven: 'Your readings prove it. You needed no more.',
+    proved: 'One more reading proved it.',
+    proofMissing: 'Your readings point to it. Its proof is missing.',
     pointed: 'Your readings already pointed to it: {{was}}.',
     unproven: 'Your readings did not settle it. One more would help.',
     twin: 'No reading here rules this out: {{other}}. Both count as right.',

@@ -51,6 +51,8 @@ export const examiner: SameKeys<typeof english> = {
   next: {
     missed: 'La próxima vez lee también esto: {{what}}. Cuesta {{minutes}} min.',
     proven: 'Tus lecturas lo prueban. No hacía falta más.',
+    proved: 'Una lectura más lo demostró.',
+    proofMissing: 'Tus lecturas apuntan a ello. Falta la prueba.',
     pointed: 'Tus lecturas ya señalaban esto: {{was}}.',
     unproven: 'Tus lecturas no lo decidieron. Una más ayudaría.',
     twin: 'Ninguna lectura aquí descarta esto: {{other}}. Las dos valen.',

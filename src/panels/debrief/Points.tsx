@@ -20,29 +20,33 @@ export function Points({ grade }: { readonly grade: Grade }) {
         </p>
       )}
       <ul class="points">
-        {grade.parts.map((part) => (
-          <li key={part.part}>
-            <h3>
-              {text.t(`names.part.${part.part}`)}{' '}
-              <span class="number">
-                {part.points === null
-                  ? text.t('debrief.points.notMeasured')
-                  : text.t('debrief.points.of', {
-                      points: text.number(part.points, 1),
-                      weight: text.number(part.weight, 1),
-                    })}
-              </span>
-            </h3>
-            {part.reasons.map((reason) => (
-              <p key={JSON.stringify(reason)}>{sentence(messageText(text, reason, atmosphere))}</p>
-            ))}
-          </li>
-        ))}
+        {grade.parts
+          .filter(({ weight }) => weight > 0)
+          .map((part) => (
+            <li key={part.part}>
+              <h3>
+                {text.t(`names.part.${part.part}`)}{' '}
+                {grade.scored && (
+                  <span class="number">
+                    {part.points === null
+                      ? text.t('debrief.points.notMeasured')
+                      : text.t('debrief.points.of', {
+                          points: text.number(part.points, 1),
+                          weight: text.number(part.weight, 1),
+                        })}
+                  </span>
+                )}
+              </h3>
+              {part.reasons.map((reason) => (
+                <p key={JSON.stringify(reason)}>{sentence(messageText(text, reason, atmosphere))}</p>
+              ))}
+            </li>
+          ))}
       </ul>
-      <p>{text.t('debrief.points.hazards', grade.hazards)}</p>
-      <Proof proof={grade.proveIt} />
+      {grade.hazards.met > 0 && <p>{text.t('debrief.points.hazards', grade.hazards)}</p>}
+      {grade.scored && <Proof proof={grade.proveIt} />}
       {grade.hints > 0 && grade.scored && <p>{text.t('debrief.points.hints', { count: grade.hints })}</p>}
-      <p class="soft">{text.t('debrief.points.meaning')}</p>
+      {grade.scored && <p class="soft">{text.t('debrief.points.meaning')}</p>}
     </div>
   );
 }

@@ -1,4 +1,5 @@
 /** Verdict, then repair, then proof: one after the other, each from what was said before. */
+import { useEffect, useRef } from 'preact/hooks';
 import { useText } from '../kit/text';
 import { type Session, useSession } from '../session';
 import { ProveIt } from './ProveIt';
@@ -25,8 +26,14 @@ export function FinishSheet() {
   const stage = stageNow(session);
   const verdict = state.verdicts.at(-1);
   const repair = state.repairs.at(-1);
+  const top = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    // The next form begins at its top, not where the last one was left.
+    if (stage !== 'verdict') top.current?.parentElement?.scrollTo({ top: 0 });
+  }, [stage]);
   return (
     <>
+      <div ref={top} />
       {stage !== 'verdict' && verdict && (
         <p class="said">
           {text.t('finish.verdict.given', {

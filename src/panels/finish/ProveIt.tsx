@@ -1,4 +1,5 @@
 /** A right verdict that is not proved yet: one more reading of the trainee's choice, before the repair. No scolding. */
+import { WORKED_HINT } from '../../attempt';
 import { useText } from '../kit/text';
 import { useSession } from '../session';
 
@@ -10,8 +11,9 @@ export function ProveIt() {
   const session = useSession();
   const { proof } = session.advice.value;
   if (!proof || proof.open < WORTH) return null;
-  // The first callouts show no number.
-  const numbered = session.callout.mode !== 'guided';
+  // The first callouts show no number, and a study has none.
+  const study = session.state.value.hints.some(({ level }) => level === WORKED_HINT);
+  const numbered = session.callout.mode !== 'guided' && !study;
   const spent = proof.note !== null;
   return (
     <section class="prove stack" aria-labelledby="prove-it">

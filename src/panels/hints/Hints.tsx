@@ -1,5 +1,5 @@
 /** Hints, one idea at a time: where to look, which two causes to keep apart, the step worked out on this machine. */
-import { useState } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import { type HintLevel, hintRefusal, nextHint, WORKED_HINT } from '../../attempt';
 import type { HintShown } from '../advice';
 import { useText } from '../kit/text';
@@ -93,9 +93,18 @@ function Ask({ session, tooSoon }: { readonly session: Session; readonly tooSoon
 function Card({ shown }: { readonly shown: HintShown }) {
   const text = useText();
   const session = useSession();
-  const { atmosphere } = session.state.value.site;
+  const { site, attempt } = session.state.value;
+  const { atmosphere } = site;
+  const card = useRef<HTMLElement>(null);
+  const justOpened = shown.action === attempt.actions.length - 1;
+  useEffect(() => {
+    if (!justOpened || shown.as === 'working') return;
+    card.current?.scrollIntoView({ block: 'nearest' });
+    // The button that asked back is gone: without this the keyboard would start at the top of the page again.
+    if (document.activeElement === document.body) card.current?.focus();
+  }, [justOpened, shown.as]);
   return (
-    <article class="hint-card stack">
+    <article class="hint-card stack" ref={card} tabIndex={-1}>
       <h3 class="first">{text.t(`panels.hint.step.${STEP[shown.level]}`)}</h3>
       {shown.as === 'working' && <p class="soft">{text.t('panels.hint.working')}</p>}
       {shown.as === 'failed' && (
