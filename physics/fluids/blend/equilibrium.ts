@@ -26,8 +26,7 @@ export type Given = 'p' | 't';
 const MAX_ITERATIONS = 60;
 /** The step that ends the search; Newton's next one, not taken, would be smaller by as much again. */
 const TOLERANCE = 1e-7;
-/** Step of the finite differences and longest step of an iteration, both in logarithms. */
-const NUDGE = 1e-7;
+/** Longest step of an iteration, in logarithms. */
 const LONGEST = 0.25;
 /** Steps are not cut to less than this share. */
 const SHORTEST = 1e-6;
@@ -37,8 +36,7 @@ const ALIKE = 1e-3;
 /**
  * Phase equilibrium of a blend at given pressure (or temperature) and vapour share: equal fugacities and pressures.
  * Newton in ln T (or ln p), ln of both densities and ln of the composition of the smaller phase, which leaves the other
- * phase's composition well defined up to the bubble and the dew line. Slopes are finite differences: good to 1e-7, they
- * cost speed, not accuracy.
+ * phase's composition well defined up to the bubble and the dew line.
  */
 export class Equilibrium {
   private readonly mixture: Mixture;
@@ -49,11 +47,9 @@ export class Equilibrium {
   private readonly jacobian: Float64Array;
   private readonly scratch: Float64Array;
   private readonly step: Float64Array;
-  /** The phase whose composition is sought, and the other: fugacities, (p - p given)/(rho R T), composition. */
+  /** Compositions of the phase whose composition is sought, and of the other. */
   private readonly sought: Float64Array;
   private readonly other: Float64Array;
-  private readonly soughtF: Float64Array;
-  private readonly otherF: Float64Array;
 
   constructor(mixture: Mixture, z: readonly number[]) {
     const n = mixture.count;
@@ -67,8 +63,6 @@ export class Equilibrium {
     this.scratch = new Float64Array(this.size * this.size);
     this.sought = new Float64Array(n);
     this.other = new Float64Array(n);
-    this.soughtF = new Float64Array(n + 1);
-    this.otherF = new Float64Array(n + 1);
   }
 
   /** Throws `no-convergence`, also where both phases turn out to be one. */
@@ -158,62 +152,52 @@ export class Equilibrium {
 
   /** Residuals in r, their slopes in jacobian. */
   private linearise(given: Given, known: number, share: number): void {
-    const { u, r, jacobian, size, soughtF, otherF, sought } = this;
-    const n = this.mixture.count;
-    const byP = given === 'p';
-    const lnT = byP ? u[0] : known;
-    const lnP = byP ? known : u[0];
+    const { u, r, jacobian, size, z, sought, other } = this;
+    const n = z.length;
+    const t = exp(given === 'p' ? u[0] : known);
+    const p = exp(given === 'p' ? known : u[0]);
     this.compose(share);
-    this.phase(lnT, lnP, u[1], this.other, otherF);
-    this.phase(lnT, lnP, u[2], sought, soughtF);
-    const keepOther = Float64Array.from(otherF);
-    const keepSought = Float64Array.from(soughtF);
-    r[0] = otherF[n];
-    r[1] = soughtF[n];
+    jacobian.fill(0);
+    r.fill(0);
+    // Both phases: fugacities count with opposite signs; an amount more of one composition is less of the other.
+    this.phase(given, t, p, exp(u[1]), other, 0, 1, -share / (1 - share));
+    this.phase(given, t, p, exp(u[2]), sought, 1, -1, 1);
     r[size - 1] = -1;
     for (let i = 0; i < n; i++) {
-      r[2 + i] = otherF[i] - soughtF[i];
       r[size - 1] += sought[i];
-    }
-    const column = (j: number): void => {
-      jacobian[j] = (otherF[n] - keepOther[n]) / NUDGE;
-      jacobian[size + j] = (soughtF[n] - keepSought[n]) / NUDGE;
-      for (let i = 0; i < n; i++) {
-        jacobian[(2 + i) * size + j] = (otherF[i] - keepOther[i] - soughtF[i] + keepSought[i]) / NUDGE;
-      }
-      jacobian[(size - 1) * size + j] = j >= 3 ? sought[j - 3] : 0;
-    };
-    const nudgeT = byP ? NUDGE : 0;
-    const nudgeP = byP ? 0 : NUDGE;
-    this.phase(lnT + nudgeT, lnP + nudgeP, u[1], this.other, otherF);
-    this.phase(lnT + nudgeT, lnP + nudgeP, u[2], sought, soughtF);
-    column(0);
-    soughtF.set(keepSought);
-    this.phase(lnT, lnP, u[1] + NUDGE, this.other, otherF);
-    column(1);
-    otherF.set(keepOther);
-    this.phase(lnT, lnP, u[2] + NUDGE, sought, soughtF);
-    column(2);
-    for (let i = 0; i < n; i++) {
-      const before = u[3 + i];
-      u[3 + i] = before + NUDGE;
-      this.compose(share);
-      this.phase(lnT, lnP, u[2], sought, soughtF);
-      if (share > 0) this.phase(lnT, lnP, u[1], this.other, otherF);
-      u[3 + i] = before;
-      this.compose(share);
-      column(3 + i);
+      jacobian[(size - 1) * size + 3 + i] = sought[i];
     }
   }
 
-  /** Fugacities of one phase, and last the pressure's deviation over rho R T. */
-  private phase(lnT: number, lnP: number, lnRho: number, x: Float64Array, f: Float64Array): void {
-    const { mixture } = this;
-    const t = exp(lnT);
-    const rho = exp(lnRho);
+  /** Adds one phase: its pressure is equation `row` and its density the unknown after that. */
+  private phase(
+    given: Given,
+    t: number,
+    p: number,
+    rho: number,
+    x: Float64Array,
+    row: 0 | 1,
+    sign: 1 | -1,
+    share: number,
+  ): void {
+    const { mixture, r, jacobian, size, sought } = this;
+    const n = mixture.count;
     mixture.evaluate(t, rho, x);
-    f.set(mixture.lnFugacity);
-    f[mixture.count] = (mixture.pressure - exp(lnP)) / (rho * GAS_CONSTANT * t);
+    const { lnFugacity, fRho, fT, fX, zX } = mixture;
+    const byP = given === 'p';
+    const ideal = p / (rho * GAS_CONSTANT * t);
+    const place = row * size;
+    r[row] = mixture.z - ideal;
+    jacobian[place] = byP ? mixture.zT + ideal : -ideal;
+    jacobian[place + 1 + row] = mixture.zRho + ideal;
+    for (let j = 0; j < n; j++) jacobian[place + 3 + j] = zX[j] * share * sought[j];
+    for (let i = 0; i < n; i++) {
+      const line = (2 + i) * size;
+      r[2 + i] += sign * lnFugacity[i];
+      if (byP) jacobian[line] += sign * fT[i];
+      jacobian[line + 1 + row] = sign * fRho[i];
+      for (let j = 0; j < n; j++) jacobian[line + 3 + j] += sign * fX[i * n + j] * share * sought[j];
+    }
   }
 }
 

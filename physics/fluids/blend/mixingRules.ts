@@ -13,7 +13,7 @@ export class MixingRules {
   tReducing = 0;
   /** m3/mol */
   vReducing = 0;
-  /** n dT/dn_i and n dv/dn_i at constant other amounts. */
+  /** dT/dx_i and dv/dx_i, all x taken as independent. */
   readonly tSlopes: Float64Array;
   readonly vSlopes: Float64Array;
   private readonly count: number;
@@ -75,9 +75,6 @@ export class MixingRules {
         slopes[j] += scale * x[i] * sum * weight + product * (1 - sum * weight);
       }
     }
-    let mean = 0;
-    for (let i = 0; i < count; i++) mean += x[i] * slopes[i];
-    for (let i = 0; i < count; i++) slopes[i] -= mean;
     return value;
   }
 }

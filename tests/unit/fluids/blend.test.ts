@@ -78,6 +78,34 @@ describe.each(BLENDS)('%s', (id) => {
     }
   });
 
+  test('the derivatives of fugacities and pressure are those of the values themselves', () => {
+    const t = 300;
+    const rho = 11_000;
+    const at = (lnT: number, lnRho: number, move: (x: number, i: number) => number) => {
+      mixture.evaluate(t * Math.exp(lnT), rho * Math.exp(lnRho), z.map(move));
+      return [mixture.z, ...mixture.lnFugacity];
+    };
+    const same = (x: number) => x;
+    const step = 1e-5;
+    const slope = (up: number[], down: number[]) => up.map((value, i) => (value - down[i]) / (2 * step));
+    const n = z.length;
+    mixture.evaluate(t, rho, z);
+    const byT = [mixture.zT, ...mixture.fT];
+    const byRho = [mixture.zRho, ...mixture.fRho];
+    const byX = Array.from(z, (_, j) => [mixture.zX[j], ...z.map((_x, i) => mixture.fX[i * n + j])]);
+    const close = (exact: number[], numeric: number[]) => {
+      exact.forEach((value, i) => {
+        expect(Math.abs(value - numeric[i])).toBeLessThan(1e-5 * (1 + Math.abs(value)));
+      });
+    };
+    close(byT, slope(at(step, 0, same), at(-step, 0, same)));
+    close(byRho, slope(at(0, step, same), at(0, -step, same)));
+    byX.forEach((exact, j) => {
+      const moved = (by: number) => at(0, 0, (x, i) => (i === j ? x + by : x));
+      close(exact, slope(moved(step), moved(-step)));
+    });
+  });
+
   test('on both lines and between them, phases have one pressure, equal fugacities and the blend between them', () => {
     const check = ({ t, p, vapourShare, liquid, vapour, rhoLiquid, rhoVapour }: PhasePair) => {
       const below = fugacities(t, rhoLiquid, liquid);
