@@ -3,6 +3,7 @@ import { useEffect, useState } from 'preact/hooks';
 import type { Callout, Pack } from '../attempt/pack/types';
 import { Caution } from '../panels/kit/Caution';
 import { useText } from '../panels/kit/text';
+import { Emblem } from './Emblem';
 import { packs } from './library';
 import { OpenAttempt } from './OpenAttempt';
 import { OfflineLine } from './offline/OfflineLine';
@@ -32,9 +33,12 @@ export function Home() {
   return (
     <main class="home">
       <div class="home-intro">
-        <h1>{text.t('app.name')}</h1>
-        <p class="soft">{text.t('app.tagline')}</p>
-        <OfflineLine />
+        <div>
+          <h1>{text.t('app.name')}</h1>
+          <p class="soft">{text.t('app.tagline')}</p>
+          <OfflineLine />
+        </div>
+        <Emblem />
       </div>
       {guided && (
         <section class="home-first" aria-labelledby="first">

@@ -146,7 +146,8 @@ export function createOverlay(
     const hung = [...order]
       .reverse()
       .flatMap((id) => spots.find((spot) => spot.place.id === id && isShown(spot)) ?? []);
-    const named = spots.find((spot) => spot.place.id === selected);
+    // The name of the place under the hand is shown as long as no reading hangs there.
+    const named = spots.find((spot) => spot.place.id === selected && spot.tag.hidden);
     const offsets = placeTags(
       hung.map((spot) => ({ ...middle(spot), w: spot.tag.offsetWidth, h: spot.tag.offsetHeight })),
       {

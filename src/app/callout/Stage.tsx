@@ -1,7 +1,7 @@
 /** The drawn machine and what lies on it: the instrument in the hand, the last readings, the sheet of a place. */
 import { effect } from '@preact/signals';
 import type { ComponentChildren } from 'preact';
-import { useEffect, useRef } from 'preact/hooks';
+import { useEffect, useLayoutEffect, useRef } from 'preact/hooks';
 import { type BenchHandle, benchWords, mountBench } from '../../bench';
 import type { Text } from '../../i18n';
 import { instrumentName, optionName } from '../../panels/kit/say';
@@ -12,6 +12,10 @@ import { type Session, useSession } from '../../panels/session';
 import { reducedMotion, shownTheme, text as words } from '../preferences';
 import { PassingTime } from './Passing';
 import { tagsOf } from './tags';
+
+/** Round the sheet of a place, and between it and its place, CSS px. */
+const SHEET_GAP = 12;
+const PLACE_ROOM = 26;
 
 /** How much livelier what moves is while minutes are played. */
 const LAPSE_PACE = 2;
@@ -26,6 +30,7 @@ export function Stage({ onBench, children }: Props) {
   const text = useText();
   const session = useSession();
   const host = useRef<HTMLDivElement>(null);
+  const handle = useRef<BenchHandle | null>(null);
   useEffect(() => {
     if (!host.current) return;
     const bench = mountBench(host.current, session.plant.drawing, session.plant.places, {
@@ -46,13 +51,18 @@ export function Stage({ onBench, children }: Props) {
       effect(() => bench.setTags(tagsOf(words.value, session.state.value, session.clock.value))),
     ];
     onBench(bench);
+    handle.current = bench;
     return () => {
+      handle.current = null;
       for (const stop of stops) stop();
       onBench(null);
       bench.destroy();
     };
   }, [session, onBench]);
   const held = session.held.value;
+  useLayoutEffect(() => {
+    if (host.current && handle.current) keepPlaceInSight(host.current, handle.current, session.place.peek());
+  });
   return (
     <section class="stage" aria-label={text.t('bench.name')}>
       <div class="stage-host" id="machine" tabIndex={-1} ref={host} />
@@ -82,6 +92,19 @@ export function Stage({ onBench, children }: Props) {
       {session.placeOpen.value && <PlaceSheet />}
     </section>
   );
+}
+
+/** The sheet of a place lies over the foot of the drawing, or over the sky if it would hide its own place there. */
+function keepPlaceInSight(host: HTMLElement, bench: BenchHandle, place: string | null): void {
+  const sheet = host.parentElement?.querySelector<HTMLElement>('.place-sheet');
+  const spot = bench.placePositions().find(({ id }) => id === place);
+  if (!sheet || !spot) return;
+  const guide = host.parentElement?.querySelector<HTMLElement>('.guide');
+  const from = SHEET_GAP + (guide ? guide.offsetTop + guide.offsetHeight : 0);
+  const hidden = spot.y + PLACE_ROOM > host.clientHeight - sheet.offsetHeight - SHEET_GAP;
+  const fits = from + sheet.offsetHeight + PLACE_ROOM < spot.y;
+  sheet.dataset.at = hidden && fits ? 'top' : 'foot';
+  sheet.style.setProperty('--from', `${from}px`);
 }
 
 /** Short: the place names the rest when it is read. */

@@ -5,7 +5,7 @@ import type { Reach } from '../model/reaches';
 import { grain } from './grain';
 import { warmthColour } from './palette';
 import { box, disc, ink, open, type Pen, stretch } from './pen';
-import { paintContents, strokeWide } from './tubes';
+import { paintContents, roundTube, strokeWide } from './tubes';
 
 /** Ice on one segment at which its frost looks thick, kg. */
 const THICK_FROST = 0.025;
@@ -28,10 +28,12 @@ export function paintCoil(
   }
   paintFins(pen, coil);
   ink(pen, box(fins.x, fins.y, fins.w, fins.h), { line: pen.ink.ink, weight: 1.3 });
+  paintEndPlates(pen, coil);
   pen.ctx.lineCap = 'butt';
   strokeWide(pen, stretch(reach.route), pen.ink.ink, reach.width + 2 * pen.px);
   if (snapshot && inside) paintContents(pen, reach, snapshot);
   else strokeWide(pen, stretch(reach.route), pen.ink.plain, reach.width);
+  roundTube(pen, reach, stretch(reach.route));
   pen.ctx.lineCap = 'round';
   if (!snapshot) return;
   for (const [i, segment] of segments.entries()) paintFrost(pen, coil, segment, i, segments.length);
@@ -55,6 +57,16 @@ function segmentBox(coil: DrawnPart, i: number, count: number): { x: number; y: 
   return isUpright(coil)
     ? { x: fins.x, y: fins.y + (fins.h * from) / count, w: fins.w, h: fins.h / count }
     : { x: fins.x + (fins.w * from) / count, y: fins.y, w: fins.w / count, h: fins.h };
+}
+
+/** The sheets of metal that hold the tubes at either end of the fins. */
+function paintEndPlates(pen: Pen, coil: DrawnPart): void {
+  const { x, y, w, h } = finBox(coil);
+  const thick = 0.028;
+  const plates = isUpright(coil)
+    ? [box(x, y, thick, h), box(x + w - thick, y, thick, h)]
+    : [box(x, y, w, thick), box(x, y + h - thick, w, thick)];
+  for (const plate of plates) ink(pen, plate, { fill: pen.ink.metalDark, line: pen.ink.ink, weight: 0.8 });
 }
 
 function paintWall(pen: Pen, coil: DrawnPart, segment: CoilSegment, i: number, count: number): void {

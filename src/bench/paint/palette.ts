@@ -4,6 +4,11 @@ export type Light = 'paper' | 'night';
 
 export interface Palette {
   readonly sky: string;
+  /** the sky overhead, and what stands far off, nearer and further */
+  readonly zenith: string;
+  readonly far: string;
+  readonly farther: string;
+  readonly cloud: string;
   readonly grid: string;
   readonly room: string;
   readonly loft: string;
@@ -29,12 +34,19 @@ export interface Palette {
   readonly live: string;
   readonly glass: string;
   readonly plain: string;
+  /** laid over a surface where light falls on it, and where it does not */
+  readonly shine: string;
+  readonly shade: string;
   readonly warmth: readonly (readonly [number, readonly [number, number, number]])[];
 }
 
 /** Warmth stops at °C: slate water, stone at room warmth, ochre, burnt clay. Even in lightness steps on each light. */
 const PAPER: Palette = {
-  sky: '#f1ecdf',
+  sky: '#f6f0e2',
+  zenith: '#dfe6e2',
+  far: '#ddd8c8',
+  farther: '#e8e3d4',
+  cloud: '#fbf8f0',
   grid: '#e4ddcb',
   room: '#fbf8f0',
   loft: '#ece5d3',
@@ -60,6 +72,8 @@ const PAPER: Palette = {
   live: '#0d5866',
   glass: '#eef4f2',
   plain: '#c9a27c',
+  shine: 'rgb(255 255 255 / 0.42)',
+  shade: 'rgb(52 44 28 / 0.16)',
   warmth: [
     [-10, [92, 146, 170]],
     [4, [133, 180, 197]],
@@ -74,7 +88,11 @@ const PAPER: Palette = {
 };
 
 const NIGHT: Palette = {
-  sky: '#171b1d',
+  sky: '#1d2326',
+  zenith: '#12171b',
+  far: '#262c2f',
+  farther: '#20272a',
+  cloud: '#222a2e',
   grid: '#20262a',
   room: '#23292c',
   loft: '#1c2124',
@@ -100,6 +118,8 @@ const NIGHT: Palette = {
   live: '#78c6d0',
   glass: '#2b3a3d',
   plain: '#8a6746',
+  shine: 'rgb(255 255 255 / 0.14)',
+  shade: 'rgb(0 0 0 / 0.34)',
   warmth: [
     [-10, [42, 108, 138]],
     [4, [44, 92, 114]],

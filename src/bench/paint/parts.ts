@@ -1,7 +1,7 @@
 /** Parts that do not move and do not change: boxes, ducts, valves, brackets. One painter a kind. */
 import type { DrawnPart } from '../../../physics/types';
 import { paintCounter, paintDoor, paintWindow } from './furniture';
-import { box, disc, ink, open, type Pen, polygon } from './pen';
+import { blend, box, disc, ink, model, open, type Pen, polygon, shadow } from './pen';
 
 type Painter = (pen: Pen, part: DrawnPart) => void;
 
@@ -39,12 +39,27 @@ export const FOREGROUND: Partial<Record<DrawnPart['kind'], Painter>> = {
 /** Sheet metal, cut open: thick skin, light inside. */
 function paintCasing(pen: Pen, { x, y, w, h }: DrawnPart): void {
   const skin = 0.05;
-  ink(pen, box(x, y, w, h, 0.09), { fill: pen.ink.casing, line: pen.ink.ink, weight: 1.8 });
-  ink(pen, box(x + skin, y + skin, w - 2 * skin, h - 2 * skin, 0.05), {
-    fill: pen.ink.inside,
-    line: pen.ink.inkFaint,
-    weight: 0.8,
-  });
+  shadow(pen, { x, y, w, h }, 0.09);
+  const shell = box(x, y, w, h, 0.09);
+  ink(pen, shell, { fill: pen.ink.casing });
+  model(pen, shell, { x, y, w, h });
+  ink(pen, shell, { line: pen.ink.ink, weight: 1.8 });
+  const hollow = box(x + skin, y + skin, w - 2 * skin, h - 2 * skin, 0.05);
+  ink(pen, hollow, { fill: pen.ink.inside });
+  // The upper and left skin throw their shade into the hollow.
+  const inner = [
+    [0, pen.ink.shade],
+    [1, 'rgb(128 128 128 / 0)'],
+  ] as const;
+  ink(pen, hollow, { fill: blend(pen, [0, y + skin], [0, y + skin + 0.3], inner) });
+  ink(pen, hollow, { fill: blend(pen, [x + skin, 0], [x + skin + 0.2, 0], inner) });
+  ink(pen, hollow, { line: pen.ink.inkFaint, weight: 0.8 });
+  for (const [cx, cy] of [
+    [x + skin / 2, y + h * 0.5],
+    [x + w - skin / 2, y + h * 0.5],
+  ]) {
+    ink(pen, disc(cx, cy, 0.016), { fill: pen.ink.metalDark });
+  }
 }
 
 function paintBracket(pen: Pen, { x, y, w, h }: DrawnPart): void {
@@ -67,16 +82,13 @@ function paintCompressor(pen: Pen, { x, y, w, h }: DrawnPart): void {
     ink(pen, box(x + w * f, y + h - foot, w * 0.26, foot, 0.02), { fill: pen.ink.inkSoft });
   }
   const shell = box(x, y, w, h - foot * 0.7, w * 0.36);
-  ink(pen, shell, { fill: pen.ink.metal, line: pen.ink.ink, weight: 1.8 });
-  for (const f of [0.26, 0.74]) {
-    ink(
-      pen,
-      open([
-        [x, y + h * f],
-        [x + w, y + h * f],
-      ]),
-      { line: pen.ink.inkSoft, weight: 1 },
-    );
+  shadow(pen, { x, y, w: w * 0.98, h: h * 0.95 }, w * 0.36);
+  ink(pen, shell, { fill: pen.ink.metal });
+  model(pen, shell, { x, y, w, h });
+  ink(pen, shell, { line: pen.ink.ink, weight: 1.8 });
+  for (const f of [0.24, 0.72]) {
+    const seam = box(x - 0.012, y + h * f, w + 0.024, h * 0.045, 0.015);
+    ink(pen, seam, { fill: pen.ink.metalDark, line: pen.ink.ink, weight: 0.9 });
   }
   const { cx, cy, r } = scrollWindow({ x, y, w, h });
   ink(pen, disc(cx, cy, r), { fill: pen.ink.inside, line: pen.ink.ink, weight: 1.4 });
@@ -147,7 +159,10 @@ function paintTerminals(pen: Pen, { x, y, w, h }: DrawnPart): void {
 }
 
 function paintCapacitor(pen: Pen, { x, y, w, h }: DrawnPart): void {
-  ink(pen, box(x, y + h * 0.16, w, h * 0.84, 0.05), { fill: pen.ink.metal, line: pen.ink.ink, weight: 1.2 });
+  const can = box(x, y + h * 0.16, w, h * 0.84, 0.05);
+  ink(pen, can, { fill: pen.ink.metal });
+  model(pen, can, { x, y, w: Math.min(w, h * 0.99), h });
+  ink(pen, can, { line: pen.ink.ink, weight: 1.2 });
   ink(
     pen,
     open([
@@ -198,7 +213,9 @@ function paintDrier(pen: Pen, { x, y, w, h }: DrawnPart): void {
   body.lineTo(x, y + neck * 1.5);
   body.bezierCurveTo(x, y + neck, x, y + neck * 0.4, middle - pipe / 2, y);
   body.closePath();
-  ink(pen, body, { fill: pen.ink.metal, line: pen.ink.ink, weight: 1.5 });
+  ink(pen, body, { fill: pen.ink.metal });
+  model(pen, body, { x, y, w, h });
+  ink(pen, body, { line: pen.ink.ink, weight: 1.5 });
   const band = box(x, y + h * 0.34, w, h * 0.34);
   ink(pen, band, { fill: pen.ink.inside, line: pen.ink.inkSoft, weight: 0.8 });
   const arrow = new Path2D();
@@ -212,7 +229,10 @@ function paintDrier(pen: Pen, { x, y, w, h }: DrawnPart): void {
 
 function paintServiceValve(pen: Pen, { x, y, w, h }: DrawnPart): void {
   const cy = y + h / 2;
-  ink(pen, box(x, cy - h * 0.3, w, h * 0.6, 0.03), { fill: pen.ink.metal, line: pen.ink.ink, weight: 1.4 });
+  const block = box(x, cy - h * 0.3, w, h * 0.6, 0.03);
+  ink(pen, block, { fill: pen.ink.metal });
+  model(pen, block, { x, y: cy - h * 0.3, w, h: h * 0.6 });
+  ink(pen, block, { line: pen.ink.ink, weight: 1.4 });
   const stem = x + w * 0.38;
   ink(pen, box(stem - w * 0.1, y - h * 0.12, w * 0.2, h * 0.34), {
     fill: pen.ink.metalDark,
@@ -270,6 +290,12 @@ function paintSightGlass(pen: Pen, { x, y, w, h }: DrawnPart): void {
   const cx = x + w / 2;
   const cy = y + h / 2;
   const r = Math.min(w, h) / 2;
-  ink(pen, disc(cx, cy, r), { fill: pen.ink.plain, line: pen.ink.ink, weight: 1.6 });
+  const body = disc(cx, cy, r);
+  ink(pen, body, { fill: pen.ink.plain });
+  model(pen, body, { x: cx - r, y: cy - r, w: 2 * r, h: 2.01 * r });
+  ink(pen, body, { line: pen.ink.ink, weight: 1.6 });
   ink(pen, disc(cx, cy, r * 0.72), { fill: pen.ink.glass, line: pen.ink.ink, weight: 1.1 });
+  const glint = new Path2D();
+  glint.arc(cx, cy, r * 0.56, Math.PI * 1.08, Math.PI * 1.42);
+  ink(pen, glint, { line: pen.ink.frost, weight: 2 });
 }

@@ -34,7 +34,7 @@ export function penFor(ctx: Context, palette: Palette, layout: Layout, density: 
 }
 
 export interface Stroke {
-  readonly fill?: string;
+  readonly fill?: string | CanvasGradient;
   readonly line?: string;
   /** CSS px */
   readonly weight?: number;
@@ -78,6 +78,43 @@ export function disc(x: number, y: number, radius: number): Path2D {
   const path = new Path2D();
   path.arc(x, y, radius, 0, 2 * Math.PI);
   return path;
+}
+
+/** Colours from one point to another, as `[share of the way, colour]`. */
+export function blend(
+  pen: Pen,
+  from: readonly [number, number],
+  to: readonly [number, number],
+  stops: readonly (readonly [number, string])[],
+): CanvasGradient {
+  const gradient = pen.ctx.createLinearGradient(from[0], from[1], to[0], to[1]);
+  for (const [at, colour] of stops) gradient.addColorStop(at, colour);
+  return gradient;
+}
+
+/** A thing in the round: lit from the upper left, its far side in shade. Laid over its own colour. */
+export function model(pen: Pen, path: Path2D, { x, y, w, h }: { x: number; y: number; w: number; h: number }): void {
+  const none = 'rgb(128 128 128 / 0)';
+  const across: [number, number] = w < h ? [x + w, y] : [x, y + h];
+  const { shine, shade } = pen.ink;
+  ink(pen, path, {
+    fill: blend(pen, [x, y], across, [
+      [0, shade],
+      [0.12, none],
+      [0.3, shine],
+      [0.5, none],
+      [1, shade],
+    ]),
+  });
+}
+
+/** What a thing throws on the wall behind it. */
+export function shadow(pen: Pen, { x, y, w, h }: { x: number; y: number; w: number; h: number }, radius = 0): void {
+  for (const off of [0.03, 0.06, 0.09]) {
+    pen.ctx.globalAlpha = 0.4;
+    ink(pen, box(x + off, y + off, w, h, radius + off / 2), { fill: pen.ink.shade });
+  }
+  pen.ctx.globalAlpha = 1;
 }
 
 /** Strokes at 45° inside a shape: what the section cuts through. */

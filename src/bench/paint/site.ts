@@ -1,23 +1,24 @@
 /** The building in section and the ground it stands on. */
 import type { DrawnBlock, PlantDrawing } from '../../../physics/types';
-import { box, hatch, ink, open, type Pen, polygon } from './pen';
+import { paintBackdrop } from './backdrop';
+import { blend, box, hatch, ink, open, type Pen, polygon } from './pen';
 
 const GRID = 0.5;
 const ROOF_THICKNESS = 0.16;
 const EARTH_ROWS = 6;
 
 export function paintSite(pen: Pen, drawing: PlantDrawing): void {
-  paintSheet(pen);
+  paintBackdrop(pen, drawing.ground);
+  paintGrid(pen);
   const backToFront = Object.keys(PAINTERS) as DrawnBlock['kind'][];
   for (const kind of backToFront) {
     for (const block of drawing.blocks) if (block.kind === kind) PAINTERS[kind](pen, block, drawing);
   }
 }
 
-/** Drawing paper with a faint grid of half metres. */
-function paintSheet(pen: Pen): void {
+/** The faint grid of half metres of drawing paper. */
+function paintGrid(pen: Pen): void {
   const { left, top, right, bottom } = pen.seen;
-  ink(pen, box(left, top, right - left, bottom - top), { fill: pen.ink.sky });
   const lines = new Path2D();
   for (let x = Math.floor(left / GRID) * GRID; x < right; x += GRID) {
     lines.moveTo(x, top);
@@ -27,7 +28,9 @@ function paintSheet(pen: Pen): void {
     lines.moveTo(left, y);
     lines.lineTo(right, y);
   }
+  pen.ctx.globalAlpha = 0.55;
   ink(pen, lines, { line: pen.ink.grid, weight: 0.7 });
+  pen.ctx.globalAlpha = 1;
 }
 
 type Painter = (pen: Pen, block: DrawnBlock, drawing: PlantDrawing) => void;
@@ -35,12 +38,57 @@ type Painter = (pen: Pen, block: DrawnBlock, drawing: PlantDrawing) => void;
 /** In the order in which they lie on each other. */
 const PAINTERS: Record<DrawnBlock['kind'], Painter> = {
   ground: paintGround,
-  loft: (pen, block) => ink(pen, shapeOf(block), { fill: pen.ink.loft }),
-  plantroom: (pen, block) => ink(pen, shapeOf(block), { fill: pen.ink.room }),
-  room: (pen, block) => ink(pen, shapeOf(block), { fill: pen.ink.room }),
+  loft: paintLoft,
+  plantroom: paintRoom,
+  room: paintRoom,
   wall: paintCut,
   roof: (pen, block) => (block.shape === 'gable' ? paintGable(pen, block) : paintCut(pen, block)),
 };
+
+/** Light from the ceiling, and a skirting board on the floor. */
+function paintRoom(pen: Pen, block: DrawnBlock): void {
+  const { x, y, w, h } = block;
+  ink(pen, shapeOf(block), { fill: pen.ink.room });
+  const fade = blend(
+    pen,
+    [0, y],
+    [0, y + h],
+    [
+      [0, 'rgb(128 128 128 / 0)'],
+      [1, pen.ink.shade],
+    ],
+  );
+  pen.ctx.globalAlpha = 0.5;
+  ink(pen, shapeOf(block), { fill: fade });
+  pen.ctx.globalAlpha = 1;
+  ink(pen, box(x, y + h - 0.09, w, 0.09), { fill: pen.ink.loft, line: pen.ink.inkFaint, weight: 0.8 });
+}
+
+/** Rafters seen from inside, and darkness towards the ridge. */
+function paintLoft(pen: Pen, block: DrawnBlock): void {
+  const { x, y, w, h } = block;
+  const shape = shapeOf(block);
+  ink(pen, shape, { fill: pen.ink.loft });
+  pen.ctx.save();
+  pen.ctx.clip(shape);
+  const boards = new Path2D();
+  for (let at = y + 0.26; at < y + h; at += 0.26) {
+    boards.moveTo(x, at);
+    boards.lineTo(x + w, at);
+  }
+  ink(pen, boards, { line: pen.ink.shade, weight: 1 });
+  const dusk = blend(
+    pen,
+    [0, y],
+    [0, y + h],
+    [
+      [0, pen.ink.shade],
+      [1, 'rgb(128 128 128 / 0)'],
+    ],
+  );
+  ink(pen, shape, { fill: dusk });
+  pen.ctx.restore();
+}
 
 function shapeOf(block: DrawnBlock): Path2D {
   if (block.shape !== 'gable') return box(block.x, block.y, block.w, block.h);
@@ -84,7 +132,18 @@ function paintGround(pen: Pen, block: DrawnBlock, drawing: PlantDrawing): void {
   const top = block.y;
   const depth = Math.max(block.h, bottom - top);
   ink(pen, box(left, top, right - left, depth), { fill: pen.ink.ground });
-  for (let row = 0; row < EARTH_ROWS; row++) paintEarth(pen, top + 0.16 + 0.2 * row, row);
+  const deep = blend(
+    pen,
+    [0, top],
+    [0, top + depth],
+    [
+      [0, 'rgb(128 128 128 / 0)'],
+      [1, pen.ink.shade],
+    ],
+  );
+  ink(pen, box(left, top, right - left, depth), { fill: deep });
+  paintPaving(pen, top);
+  for (let row = 0; row < EARTH_ROWS; row++) paintEarth(pen, top + 0.24 + 0.2 * row, row);
   pen.ctx.globalAlpha = 1;
   ink(
     pen,
@@ -94,6 +153,21 @@ function paintGround(pen: Pen, block: DrawnBlock, drawing: PlantDrawing): void {
     ]),
     { line: pen.ink.ink, weight: 2.2 },
   );
+}
+
+/** Slabs laid on the earth. */
+function paintPaving(pen: Pen, top: number): void {
+  const { left, right } = pen.seen;
+  const depth = 0.11;
+  ink(pen, box(left, top, right - left, depth), { fill: pen.ink.cut });
+  const joints = new Path2D();
+  for (let x = Math.floor(left / 0.6) * 0.6; x < right; x += 0.6) {
+    joints.moveTo(x, top);
+    joints.lineTo(x, top + depth);
+  }
+  joints.moveTo(left, top + depth);
+  joints.lineTo(right, top + depth);
+  ink(pen, joints, { line: pen.ink.cutHatch, weight: 1 });
 }
 
 /** One row of strokes under the surface; the deeper, the fainter. */

@@ -17,6 +17,7 @@ export function paintPipe(pen: Pen, reach: Reach, snapshot: Snapshot | null, ins
   if (reach.insulated) {
     strokeWide(pen, whole, pen.ink.ink, reach.width + 2 * SLEEVE + 2 * LIP * px);
     strokeWide(pen, whole, pen.ink.sleeve, reach.width + 2 * SLEEVE);
+    strokeWide(pen, whole, pen.ink.shine, reach.width + SLEEVE);
   }
   if (!snapshot || !inside) {
     paintClosed(pen, reach, whole);
@@ -25,6 +26,7 @@ export function paintPipe(pen: Pen, reach: Reach, snapshot: Snapshot | null, ins
   }
   strokeWide(pen, whole, pen.ink.ink, reach.width + 2 * LIP * px);
   paintContents(pen, reach, snapshot);
+  roundTube(pen, reach, whole);
   paintHatch(pen, reach, snapshot);
   ctx.lineCap = 'round';
 }
@@ -39,6 +41,12 @@ function paintClosed(pen: Pen, reach: Reach, whole: Path2D): void {
   }
   strokeWide(pen, whole, pen.ink.ink, reach.width + 2 * LIP * pen.px);
   strokeWide(pen, whole, pen.ink.plain, reach.width);
+  roundTube(pen, reach, whole);
+}
+
+/** A tube is round: its edges lie in shade, its middle catches the light. */
+export function roundTube(pen: Pen, reach: Reach, whole: Path2D): void {
+  strokeWide(pen, whole, pen.ink.shine, reach.width * 0.42);
 }
 
 export function strokeWide(pen: Pen, path: Path2D, colour: string, width: number): void {

@@ -74,6 +74,7 @@ export const panels = {
     previous: 'Last read here: {{value}}',
     close: 'Close',
     minutes: 'about {{minutes}} min',
+    seconds: 'about {{seconds}} s',
   },
   tray: {
     title: 'Last readings and leading causes',

@@ -76,6 +76,7 @@ export const panels: SameKeys<typeof source> = {
     previous: 'Última lectura aquí: {{value}}',
     close: 'Cerrar',
     minutes: 'unos {{minutes}} min',
+    seconds: 'unos {{seconds}} s',
   },
   tray: {
     title: 'Últimas lecturas y causas en cabeza',
@@ -88,9 +89,9 @@ export const panels: SameKeys<typeof source> = {
   note: {
     title: 'Cuaderno',
     empty: 'Aún no hay nada anotado. Toca un lugar de la máquina. Cada lectura se anota sola.',
-    before: 'antes de {{change}}',
-    beforeChange: 'el último cambio',
-    beforeRepair: 'la reparación',
+    before: 'antes {{change}}',
+    beforeChange: 'del último cambio',
+    beforeRepair: 'de la reparación',
     struck: 'deshecha',
     for: 'a favor',
     against: 'en contra',

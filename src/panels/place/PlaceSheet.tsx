@@ -1,5 +1,7 @@
 /** What fits the place under the hand. One tap takes it; the reading is noted by itself. */
+
 import { useLayoutEffect, useRef } from 'preact/hooks';
+import type { Text } from '../../i18n';
 import { firstReadingCost } from '../../instruments/places';
 import { optionName, placeName, quantityName, sentence, valueText } from '../kit/say';
 import { useText } from '../kit/text';
@@ -49,17 +51,20 @@ export function PlaceSheet() {
                 {optionName(text, option)}
                 {needsQuantity(option, options) && <span>: {quantityName(text, option.quantity)}</span>}
               </span>
-              <small class="soft">
-                {text.t('panels.place.minutes', {
-                  minutes: text.number(firstReadingCost(option.instrument, place) / 60, 1),
-                })}
-              </small>
+              <small class="soft">{timeText(text, firstReadingCost(option.instrument, place))}</small>
             </button>
           </li>
         ))}
       </ol>
     </section>
   );
+}
+
+/** Rough, as a person would say it. */
+function timeText(text: Text, seconds: number): string {
+  if (seconds < 55)
+    return text.t('panels.place.seconds', { seconds: text.number(Math.max(5, 5 * Math.round(seconds / 5))) });
+  return text.t('panels.place.minutes', { minutes: text.number(seconds / 60) });
 }
 
 const optionKey = ({ instrument, quantity, channel, insulated }: ReadingOption) =>
