@@ -60,6 +60,11 @@ async function passBy(page: Page, language: Language, look: (screen: string) => 
       await leaves.nth(leaf).click();
       await look(`sheet ${i} leaf ${leaf}`);
     }
+    if ((await page.locator('.hint-card').count()) === 0 && (await page.locator('#hint').isVisible())) {
+      await page.locator('#hint').click();
+      await page.locator('.hint-card button').waitFor();
+      await look('hint');
+    }
     if (await page.locator('.sums-begin').isVisible()) {
       await page.locator('.sums-begin button').first().click();
       await look('sum');
@@ -141,9 +146,12 @@ describe.each([
     await page.locator('.debrief-verdict').waitFor({ timeout: 90_000 });
     const wrong = (await layoutFindings(page)).map((finding) => `face: ${finding}`);
     const layers = page.locator('.debrief button[aria-expanded]');
-    expect(await layers.count()).toBe(5);
-    for (let i = 0; i < 5; i += 1) {
+    expect(await layers.count()).toBe(6);
+    for (let i = 0; i < 6; i += 1) {
       await layers.nth(i).click();
+      if (await page.locator('.replay').isVisible()) {
+        await page.locator('.replay [data-working="false"]').waitFor({ timeout: 60_000 });
+      }
       wrong.push(...(await layoutFindings(page)).map((finding) => `layer ${i}: ${finding}`));
       await page.screenshot({ path: `${SHOTS}debrief-${name}-${i}.png`, fullPage: true });
     }
