@@ -33,7 +33,7 @@ export function FinishSheet() {
   }, [stage]);
   return (
     <>
-      <div ref={top} />
+      <div ref={top} class="hidden" />
       {stage !== 'verdict' && verdict && (
         <p class="said">
           {text.t('finish.verdict.given', {

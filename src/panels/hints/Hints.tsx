@@ -99,7 +99,7 @@ function Card({ shown }: { readonly shown: HintShown }) {
   const justOpened = shown.action === attempt.actions.length - 1;
   useEffect(() => {
     if (!justOpened || shown.as === 'working') return;
-    card.current?.scrollIntoView({ block: 'nearest' });
+    card.current?.scrollIntoView({ block: 'start' });
     // The button that asked back is gone: without this the keyboard would start at the top of the page again.
     if (document.activeElement === document.body) card.current?.focus();
   }, [justOpened, shown.as]);
