@@ -10,8 +10,8 @@ export const DRIER_RESTRICTION: Fault = {
   plants: ['orifice-split', 'inverter-split'],
   slight: 0.25,
   clear: 0.6,
-  severe: 0.8,
-  max: 0.9,
+  severe: 0.85,
+  max: 0.94,
   unit: 'share',
   apply(machine, severity, design) {
     const drop = severity * (design.pHigh - design.pLow);

@@ -7,8 +7,8 @@ import type { Fault } from './types';
 export const ORIFICE_OVERSIZE: Fault = {
   id: 'orifice-oversize',
   plants: ['orifice-split'],
-  slight: 0.12,
-  clear: 0.28,
+  slight: 0.08,
+  clear: 0.18,
   severe: 0.4,
   max: 0.5,
   unit: 'share',

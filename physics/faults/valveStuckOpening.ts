@@ -7,8 +7,8 @@ import type { Fault } from './types';
 export const VALVE_STUCK_OPENING: Fault = {
   id: 'metering-valve-stuck-opening',
   plants: ['inverter-split'],
-  slight: 0.15,
-  clear: 0.4,
+  slight: 0.08,
+  clear: 0.15,
   severe: 0.7,
   max: 0.9,
   unit: 'share',

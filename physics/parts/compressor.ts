@@ -6,6 +6,8 @@
  *   (slope about −3…−4 % per unit pressure ratio, derived from a published ten-coefficient map, AHRI 540 form).
  * - overall efficiency (electrical power to isentropic work) η_peak / (1 + b·ln²(π/π_peak)) plus a constant loss;
  *   shape fitted to the same published map (0.72 at 2.3–2.8, 0.68 at 3.4).
+ * - of wet suction gas a share of the liquid boils on hot metal before the pocket closes: it takes the place of gas, and
+ *   its heat comes back from the discharge, so the first law over the compressor does not see it.
  * - leak-by is an area between discharge and suction inside the shell: ISO 6358 nozzle flow, so it grows with pressure
  *   and still passes gas in the off cycle. Its gas mixes ahead of the cylinder; the suction pipe does not feel it.
  * - the shell is one thermal mass between discharge gas and surrounding air.
@@ -16,7 +18,7 @@ import type { FluidTable } from '../fluids/fluid';
 import * as layout from '../fluids/layout';
 import { exp, ln } from '../math/elementary';
 
-const { OUT_DTDH, OUT_RHO, OUT_S, OUT_T, P } = layout;
+const { H_V, OUT_RHO, OUT_S, OUT_T, P } = layout;
 
 export interface CompressorData {
   /** m3 a revolution */
@@ -35,8 +37,19 @@ export interface CompressorData {
   readonly shellToAir: number;
   /** J/K */
   readonly shellCapacity: number;
+  /** share of the liquid in wet suction gas that boils on hot metal before the pocket closes (ours, no source) */
+  readonly wetBoiled: number;
   /** gas volume inside the shell on the suction side, m3 */
   readonly shellVolume: number;
+}
+
+/** Heat capacity of discharge gas, J/(kg K), nominal: the real one jumps where gas turns wet. */
+const GAS_CP = 1300;
+/** J/kg over which suction turns from dry to wet: droplets are seen a little before saturation, and a solver needs no kink. */
+const MIST = 1500;
+/** J/kg by which gas falls short of saturation; 0 where it does not, rounded off over `MIST`. */
+export function short(below: number): number {
+  return 0.5 * (below + Math.sqrt(below * below + MIST * MIST));
 }
 
 /** ISO 6358: critical pressure ratio and mass flux of a nozzle, kg/(s m2), for a gas of isentropic exponent near 1.2. */
@@ -98,13 +111,15 @@ export class Compressor {
     const pHigh = high[P];
     const ratio = pHigh > pLow ? pHigh / pLow : 1;
     const lnRatio = ln(ratio);
-    fluid.state(low, hCylinder, out);
+    const hV = low[H_V];
+    const hTrapped = hCylinder + data.wetBoiled * short(hV - hCylinder);
+    fluid.state(low, hTrapped, out);
     const rho = out[OUT_RHO];
     const s = out[OUT_S];
     const volumetric = data.volumetricPeak - data.volumetricLoss * (exp(lnRatio / 1.15) - 1);
     const swept = data.displacement * volumetricFactor * speed;
     const flowAtSync = swept * (volumetric > 0.05 ? volumetric : 0.05) * rho;
-    const isentropic = ratio > 1 ? fluid.hOfS(high, s) - hCylinder : 0;
+    const isentropic = ratio > 1 ? fluid.hOfS(high, s) - hTrapped : 0;
     const away = lnRatio - ln(data.peakRatio);
     const efficiency = data.efficiencyPeak / (1 + data.efficiencyCurve * away * away);
     const work = flowAtSync * (isentropic > 0 ? isentropic : 0);
@@ -118,7 +133,7 @@ export class Compressor {
     fluid.state(high, hAdiabatic, out);
     const tAdiabatic = out[OUT_T];
     // series of gas stream and shell: never more heat than the stream can bring
-    const gasToShell = data.gasToShell / (1 + (data.gasToShell * out[OUT_DTDH]) / flow);
+    const gasToShell = data.gasToShell / (1 + data.gasToShell / (flow * GAS_CP));
     const held = !Number.isNaN(shellOld) ? data.shellCapacity / dt : 0;
     const before = held > 0 ? shellOld : 0;
     this.shell =

@@ -13,7 +13,7 @@ export type Sign = '+' | '-' | '0' | '0/+' | '0/-';
  * `regulating`: four fifths of the severity at which the valve comes to its stop. `valve-open`: beyond it, a tenth further
  * or where the family is severe.
  */
-export type Level = 'clear' | 'severe' | 'regulating' | 'valve-open';
+export type Level = 'clear' | 'severe' | 'max' | 'regulating' | 'valve-open';
 
 export interface DirectionRow {
   readonly name: string;
@@ -191,19 +191,34 @@ const VALVE_ROWS: readonly DirectionRow[] = [
   },
 ].map((row) => ({ ...row, machines: [INVERTER_FIXED], source: SOURCES.memory + AMENDED }) as DirectionRow);
 
-/** Speed on a target of evaporating temperature. */
+/**
+ * Speed on a target of evaporating temperature. The review's row for charge and restriction names two stages itself
+ * (“0 until the valve is fully open”); what follows from starving is read beyond the stop.
+ */
 const SPEED_ROWS: readonly DirectionRow[] = [
   {
-    name: 'undercharge',
+    name: 'undercharge, valve regulating',
     fault: 'undercharge',
-    level: 'clear',
-    signs: { Te: '0', SH: '0', Tc: '0/-', SC: '-', Td: '+', speed: '+', opening: '+' },
+    level: 'regulating',
+    signs: { Te: '0', SH: '0', Tc: '0/-', SC: '-', opening: '+' },
   },
   {
-    name: 'liquid-line restriction',
+    name: 'undercharge, valve at its stop',
+    fault: 'undercharge',
+    level: 'valve-open',
+    signs: { Te: '0', Td: '+', speed: '+' },
+  },
+  {
+    name: 'liquid-line restriction, valve regulating',
     fault: 'drier-restriction',
     level: 'regulating',
-    signs: { Te: '0', SH: '0', Tc: '0/-', SC: '+', Td: '+', speed: '+', opening: '+' },
+    signs: { Te: '0', SH: '0', Tc: '0/-', opening: '+' },
+  },
+  {
+    name: 'liquid-line restriction, valve at its stop',
+    fault: 'drier-restriction',
+    level: 'valve-open',
+    signs: { Te: '0', SC: '+', Td: '+', speed: '+' },
   },
   {
     name: 'internal leak',

@@ -1,5 +1,5 @@
 /** Runs the direction tables: every entry as a finding on the change against the healthy machine. */
-import { faultFamily } from '../index';
+import { faultFamily, PhysicsError } from '../index';
 import { DIRECTION_ROWS, type DirectionRow, type Level, type Sign } from './directionTables';
 import { type Finding, finding } from './finding';
 import { type Reading, type Readings, steadyReadings, type Variant } from './machines';
@@ -128,9 +128,15 @@ function entry(
   };
 }
 
+/** Where an entry that is too small to read is read once more: a sign must become readable within the fault's range. */
+const STRONGER: Readonly<Partial<Record<Level, readonly Level[]>>> = {
+  clear: ['severe', 'max'],
+  'valve-open': ['severe', 'max'],
+};
+
 /**
- * Every entry of the tables. A '+' or '-' that is too small to read where the fault is clear, yet not contrary, is read once
- * more where the fault is severe; `level` tells at which of the two it holds.
+ * Every entry of the tables. A '+' or '-' that is too small to read at the row's level, yet not contrary, is read once more
+ * where the fault is severe and at the end of its range (as far as the machine runs there); `level` tells where it holds.
  */
 export function directions(): DirectionFinding[] {
   return DIRECTION_ROWS.flatMap((row) =>
@@ -139,17 +145,24 @@ export function directions(): DirectionFinding[] {
       const at = (level: Level) => {
         const severity = severityOf(row, level, variant);
         const ill = steadyReadings(variant, { faults: { [row.fault]: severity } });
-        return { severity, change: (reading: Reading) => changeOf(reading, healthy, ill) };
+        return { level, severity, change: (reading: Reading) => changeOf(reading, healthy, ill) };
       };
       const first = at(row.level);
-      const stronger = row.level === 'clear' ? at('severe') : null;
+      const stronger = (STRONGER[row.level] ?? []).flatMap((level) => {
+        try {
+          return [at(level)];
+        } catch (error) {
+          if (error instanceof PhysicsError && error.code === 'protection') return [];
+          throw error;
+        }
+      });
       return Object.keys(row.signs).map((name) => {
         const reading = name as Reading;
         const one = entry(row, variant, row.level, first.change, reading, first.severity);
         const signed = one.sign === '+' || one.sign === '-';
-        if (one.holds || one.contrary || !signed || stronger === null) return one;
-        const other = entry(row, variant, 'severe', stronger.change, reading, stronger.severity);
-        return other.holds ? other : one;
+        if (one.holds || one.contrary || !signed) return one;
+        const others = stronger.map((s) => entry(row, variant, s.level, s.change, reading, s.severity));
+        return others.find((other) => other.holds) ?? one;
       });
     }),
   );

@@ -88,7 +88,7 @@ const GROWTHS: readonly Growth[] = [
     to: 0.56,
   },
   { key: 'overcharge', machines: VARIANTS, telling: 'SC', sign: 1, corners: [] },
-  { key: 'overcharge', machines: ORIFICES, telling: 'pd', sign: 1, corners: [superheatGone(0.03, 0.15)] },
+  { key: 'overcharge', machines: ORIFICES, telling: 'pd', sign: 1, corners: [superheatGone(0.03, 0.2)] },
   { key: 'non-condensable', machines: VARIANTS, telling: 'standing', sign: 1, corners: [] },
   { key: 'non-condensable', machines: FIXED, telling: 'SC', sign: 1, corners: [] },
   {
@@ -144,7 +144,8 @@ const GROWTHS: readonly Growth[] = [
     machines: INVERTERS,
     telling: 'SC',
     sign: -1,
-    corners: [superheatGone(0.02, 0.2), subcoolingGone(0.3, 0.95)],
+    corners: [superheatGone(0.01, 0.2), subcoolingGone(0.2, 0.7)],
+    to: 0.6,
   },
   { key: 'capacitor-weak', machines: ORIFICES, telling: 'current', sign: 1, corners: [] },
   {

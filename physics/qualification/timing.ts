@@ -41,9 +41,9 @@ function start(variant: Variant): Finding[] {
     finding(
       `${id}/head`,
       SOURCES.field,
-      'head within 8 % of its level from',
+      'head within 7 % of its level from',
       's',
-      settledFrom(moments, ({ readings }) => Math.abs(readings.pd / end.pd - 1) < 0.08),
+      settledFrom(moments, ({ readings }) => Math.abs(readings.pd / end.pd - 1) < 0.07),
       20,
       180,
     ),

@@ -8,18 +8,19 @@ import type { FluidTable } from '../fluids/fluid';
 import * as layout from '../fluids/layout';
 import type { AirStream } from '../parts/airStream';
 import { CoilMarch } from '../parts/coil';
-import { Compressor } from '../parts/compressor';
+import { Compressor, short } from '../parts/compressor';
 import { LiquidPath } from '../parts/metering';
 import { motorLossFactor, slipPerWatt } from '../parts/motor';
+import { liquidHeld } from '../parts/suctionVessel';
 import { TubeFlow } from '../parts/tubeFlow';
 import type { Effective, MachineData } from './effective';
 
-const { BLOCK_SIZE, H_L, OUT_RHO, OUT_T, RHO_L, RHO_V, T_DEW } = layout;
+const { BLOCK_SIZE, H_L, H_V, OUT_RHO, OUT_T, RHO_L, RHO_V, T_DEW } = layout;
 
 /** Nitrogen gathers in the condenser while the machine runs: partial pressure there over the standing one (field review 9). */
 const GATHERED = 2.5;
 /** Condensing coefficient over its pure value falls with the gas share y as 1/(1 + k·y) (from memory, order of magnitude). */
-const GAS_FILM = 4;
+const GAS_FILM = 3;
 const NOMINAL_CP = 1000;
 
 /** What surrounds and drives the circuit in one evaluation. */
@@ -236,13 +237,15 @@ export class Circuit {
     const suction = lines.suctionVolume * rhoSuction;
     fluid.state(this.low, hCylinder, out);
     const shell = data.compressor.shellVolume * out[OUT_RHO];
-    this.massLow = expansion + evaporator.mass + suction + shell;
+    const wetness = short(this.low[H_V] - this.hCompressorIn) / (this.low[H_V] - this.low[H_L]);
+    const held = liquidHeld(data.suctionVessel, wetness * this.massFlow);
+    this.massLow = expansion + evaporator.mass + suction + shell + held;
     this.energyLow =
       expansion * this.hLiquid +
       suction * this.hServiceSuction +
       shell * hCylinder +
       evaporator.energy +
-      pool * (this.low[H_L] - this.pSuction / this.low[RHO_L]) -
+      (pool + held) * (this.low[H_L] - this.pSuction / this.low[RHO_L]) -
       this.pSuction * (lines.expansionVolume + lines.suctionVolume + data.compressor.shellVolume);
   }
 }

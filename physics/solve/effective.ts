@@ -6,6 +6,7 @@ import type { CompressorData } from '../parts/compressor';
 import type { FanData } from '../parts/fan';
 import type { LiquidPathData } from '../parts/metering';
 import type { MotorData } from '../parts/motor';
+import type { SuctionVesselData } from '../parts/suctionVessel';
 import type { SensorName } from '../types';
 
 /** Everything the equations need of one variant (plant × refrigerant). */
@@ -21,6 +22,7 @@ export interface MachineData {
   readonly indoorFanLow: number;
   readonly liquid: LiquidPathData;
   readonly lines: LineData;
+  readonly suctionVessel: SuctionVesselData;
   readonly control: ControlData;
   readonly limits: LimitData;
   /** building around the indoor unit: J/K of air, furniture and walls that follow the air */

@@ -45,11 +45,9 @@ export type Entry = 'going' | 'pooling' | 'free';
 
 /** J/kg over saturated vapour that the compressor draws from a pool. */
 const DRAWN = 3e3;
-/** s in which a pool boils off (ours: makes subcooling come in 2–6 min and superheat settle in 8–15 after a start) */
-const BOIL_OFF = 100;
 
 /** share of the energy that the march did not account for which a step gives to the walls (numerical, ours) */
-const GIVEN = 0.35;
+const GIVEN = 0.1;
 
 export interface FlowResult {
   readonly pool: number;
@@ -83,7 +81,8 @@ export function flowStep(
   env.shell = state.shell;
   env.massHigh = state.massHigh;
   rig.effective.charge = state.charge;
-  env.pool = entry === 'going' ? (state.pool * BOIL_OFF) / (BOIL_OFF + dt) : 0;
+  const { boilOff } = rig.data.suctionVessel;
+  env.pool = entry === 'going' ? (state.pool * boilOff) / (boilOff + dt) : 0;
   const problem = new StepProblem(rig, entry);
   const x = Float64Array.from(start);
   const jacobian = new Float64Array(9);

@@ -14,7 +14,7 @@ const COMMON = {
     innerArea: 1.5,
     enhancement: 1.4,
     airUa: 2700,
-    airFlow: 1.15,
+    airFlow: 1.148,
     airExponent: 0.5,
     wallCapacity: 20000,
     pressureDrop: 2.4e9,
@@ -33,8 +33,8 @@ const COMMON = {
     wallCapacity: 11000,
     pressureDrop: 4e8,
   },
-  outdoorFan: { flow: 1.15, pressure: 30, flatness: 0.5, power: 170, filterShare: 0, drift: 0.1 },
-  indoorFan: { flow: 0.56, pressure: 130, flatness: 0.5, power: 330, filterShare: 0.35, drift: 0.14 },
+  outdoorFan: { flow: 1.148, pressure: 30, flatness: 0.5, power: 170, filterShare: 0, drift: 0.1 },
+  indoorFan: { flow: 0.56, pressure: 128, flatness: 0.5, power: 330, filterShare: 0.335, drift: 0.135 },
   indoorFanLow: 0.75,
   lines: {
     dischargeVolume: 2.5e-4,
@@ -56,12 +56,15 @@ const COMMON = {
 export const ORIFICE_SPLIT_MACHINE: Readonly<Record<'R-410A' | 'R-22', MachineData>> = {
   'R-410A': {
     ...COMMON,
-    charge: 2.65,
+    condenser: { ...COMMON.condenser, volume: 4.19e-3, innerArea: 2.04, enhancement: 1.28, airUa: 2714 },
+    evaporator: { ...COMMON.evaporator, volume: 3.27e-3, enhancement: 1.42, airUa: 786 },
+    suctionVessel: { capacity: 0.1355, returned: 5.89e-3, boilOff: 120 },
+    charge: 2.953,
     compressor: {
-      displacement: 31.6e-6,
+      displacement: 32.84e-6,
       ratedSpeed: 60,
       volumetricPeak: 0.985,
-      volumetricLoss: 0.03,
+      volumetricLoss: 0.038,
       efficiencyPeak: 0.74,
       peakRatio: 2.5,
       efficiencyCurve: 0.9,
@@ -69,6 +72,7 @@ export const ORIFICE_SPLIT_MACHINE: Readonly<Record<'R-410A' | 'R-22', MachineDa
       gasToShell: 40,
       shellToAir: 2.25,
       shellCapacity: 14000,
+      wetBoiled: 0.8,
       shellVolume: 2.5e-3,
     },
     motor: {
@@ -82,7 +86,7 @@ export const ORIFICE_SPLIT_MACHINE: Readonly<Record<'R-410A' | 'R-22', MachineDa
       powerFactor: 1,
       inverterEfficiency: 1,
     },
-    liquid: { drier: 3.0e9, line: 4e9, lift: 1.5, area: 1.23e-6, throat: 0.6 },
+    liquid: { drier: 3.0e9, line: 4e9, lift: 1.5, area: 1.065e-6, throat: 0.276 },
     control: {
       metering: 'fixed',
       variableSpeed: false,
@@ -105,12 +109,15 @@ export const ORIFICE_SPLIT_MACHINE: Readonly<Record<'R-410A' | 'R-22', MachineDa
   },
   'R-22': {
     ...COMMON,
-    charge: 2.57,
+    condenser: { ...COMMON.condenser, volume: 3.38e-3, innerArea: 2.23, airUa: 2730 },
+    evaporator: { ...COMMON.evaporator, volume: 2.92e-3, airUa: 991 },
+    suctionVessel: { capacity: 0.0775, returned: 2.75e-3, boilOff: 120 },
+    charge: 2.495,
     compressor: {
-      displacement: 46.5e-6,
+      displacement: 48.4e-6,
       ratedSpeed: 60,
       volumetricPeak: 0.985,
-      volumetricLoss: 0.03,
+      volumetricLoss: 0.043,
       efficiencyPeak: 0.72,
       peakRatio: 2.6,
       efficiencyCurve: 0.9,
@@ -118,6 +125,7 @@ export const ORIFICE_SPLIT_MACHINE: Readonly<Record<'R-410A' | 'R-22', MachineDa
       gasToShell: 40,
       shellToAir: 2.6,
       shellCapacity: 14000,
+      wetBoiled: 0.844,
       shellVolume: 2.5e-3,
     },
     motor: {
@@ -131,7 +139,7 @@ export const ORIFICE_SPLIT_MACHINE: Readonly<Record<'R-410A' | 'R-22', MachineDa
       powerFactor: 1,
       inverterEfficiency: 1,
     },
-    liquid: { drier: 3.0e9, line: 4e9, lift: 1.5, area: 1.454e-6, throat: 0.6 },
+    liquid: { drier: 3.0e9, line: 4e9, lift: 1.5, area: 1.403e-6, throat: 0.526 },
     lines: { ...COMMON.lines, suctionDrop: 0.7e8 },
     control: {
       metering: 'fixed',
