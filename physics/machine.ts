@@ -193,9 +193,17 @@ class CompiledMachine implements Machine {
     rig.setAir(controls, indoor, rig.circuit.indoorAir.humidity);
     const setting = settingOf(rig, controls);
     const design = designPoint(setup.plant, setup.refrigerant);
-    const size = 3 + (setting.opening === null ? 1 : 0) + (setting.speed === null ? 1 : 0);
-    return solveSteady(rig.circuit, rig.env, setting, size === design.x.length ? design.x : null, indoor);
+    return solveSteady(rig.circuit, rig.env, setting, nearby(design.x, setting), indoor);
   }
+}
+
+/** The design point's solution as a first guess, without the unknowns that are held. */
+function nearby(design: Float64Array, setting: Setting): Float64Array {
+  const [high, low, enthalpy, opening, speed] = design;
+  const guess = [high, low, enthalpy];
+  if (setting.opening === null) guess.push(opening);
+  if (setting.speed === null) guess.push(speed);
+  return Float64Array.from(guess);
 }
 
 /** The room's side of a state. */
