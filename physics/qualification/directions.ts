@@ -8,7 +8,7 @@ import { type Reading, type Readings, steadyReadings, type Variant } from './mac
 export const CARDINAL: readonly Reading[] = ['Te', 'Tc', 'SH', 'SC'];
 
 /** Change is a share of the healthy value instead of a difference. */
-const RELATIVE: readonly Reading[] = ['capacity', 'power', 'current', 'effort', 'speed', 'opening'];
+export const RELATIVE: readonly Reading[] = ['capacity', 'power', 'current', 'effort', 'speed', 'opening'];
 
 /**
  * Uncertainty of one reading of the change. Pressures: 0.5 % of a digital gauge's span (3.5 and 5.5 MPa) as saturation

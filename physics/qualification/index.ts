@@ -14,9 +14,12 @@ import { faultPairs, knownPairs } from './pairs';
 import { slopes } from './slopes';
 import { timing } from './timing';
 
+export { type Count, count, plantOf, type Verdict, verdictOf } from './account';
 export type { Finding } from './finding';
+export { type Reading, type Readings, VARIANTS, type Variant } from './machines';
 export { listedMisses, reasonFor } from './misses';
-export { reportTable } from './report';
+export { figure, reportTable } from './report';
+export { blur, type Corner, type CornerName, jumps, type Sweep, type SweepPoint, sweeps } from './sweeps';
 
 /** In the order of a report; each is independent and deterministic. */
 export const SECTIONS: Readonly<Record<string, () => readonly Finding[]>> = {

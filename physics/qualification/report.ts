@@ -2,7 +2,7 @@
 import type { Finding } from './finding';
 import { reasonFor } from './misses';
 
-function figure(value: number): string {
+export function figure(value: number): string {
   if (value === Number.POSITIVE_INFINITY) return '∞';
   if (value === Number.NEGATIVE_INFINITY) return '−∞';
   if (Number.isNaN(value)) return 'never';

@@ -7,6 +7,7 @@ import { CheckFailed, EXIT, RefusedInput, UsageError } from './exit';
 import { registerFluid } from './fluid';
 import { registerGrade } from './grade';
 import type { Io } from './io';
+import { registerQualify } from './qualify';
 import { registerRun } from './run';
 
 function buildProgram(io: Io): Command {
@@ -19,6 +20,7 @@ function buildProgram(io: Io): Command {
   registerCheck(program, io);
   registerGrade(program, io);
   registerDifferential(program, io);
+  registerQualify(program, io);
   return program;
 }
 

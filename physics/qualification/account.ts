@@ -1,0 +1,33 @@
+/** Which machine a finding is about, what became of it, and how many of each there are. */
+import type { PlantId } from '../index';
+import type { Finding } from './finding';
+import { ORIFICE_R410A, VARIANTS } from './machines';
+import { reasonFor } from './misses';
+
+/** `missed`: does not hold, and the list of misses says why; `failed`: does not hold, and nothing says why. */
+export type Verdict = 'holds' | 'missed' | 'failed';
+
+export function verdictOf({ id, holds }: Finding): Verdict {
+  if (holds) return 'holds';
+  return reasonFor(id) === null ? 'failed' : 'missed';
+}
+
+/** The plant that a finding is about; null where machines of every plant were drawn together. */
+export function plantOf({ id }: Finding): PlantId | null {
+  const machine = id.split('/')[1];
+  // what two faults do together is told of one machine only (pairs.ts)
+  if (machine === 'known') return ORIFICE_R410A.plant;
+  return VARIANTS.find((variant) => variant.id === machine)?.plant ?? null;
+}
+
+export interface Count {
+  readonly tests: number;
+  readonly held: number;
+  readonly missed: number;
+  readonly failed: number;
+}
+
+export function count(findings: readonly Finding[]): Count {
+  const of = (verdict: Verdict): number => findings.filter((one) => verdictOf(one) === verdict).length;
+  return { tests: findings.length, held: of('holds'), missed: of('missed'), failed: of('failed') };
+}
