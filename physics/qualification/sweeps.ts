@@ -50,9 +50,15 @@ interface Solved extends SweepPoint {
   readonly regimes: readonly boolean[];
 }
 
+const STOPPED = 'stopped-on-';
+
 function solvedAt(variant: Variant, key: string, severity: number): Solved {
   try {
     const snapshot = steadySnapshot(variant, { faults: { [key]: severity } });
+    // the circuit has a balance there, but beyond a limit: the machine would not stay to reach it
+    if (snapshot.controller.startsWith(STOPPED)) {
+      return { severity, readings: null, stop: snapshot.controller.slice(STOPPED.length), regimes: [] };
+    }
     const readings = readingsOf(snapshot);
     const regimes = CORNER_NAMES.map((name) => CORNERS[name](readings, snapshot.controller));
     return { severity, readings, stop: null, regimes };
@@ -107,6 +113,8 @@ export function blur(reading: Reading, healthy: Readings, variant: Variant): num
       return 10;
     case 'drierFall':
       return 0.7;
+    case 'SHcomp':
+      return uncertainty('SH', variant);
     // flow and COP are read through the capacity
     case 'flow':
     case 'cop':

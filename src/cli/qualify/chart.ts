@@ -27,9 +27,9 @@ export function short(value: number): string {
   return Number(text) === 0 ? '0' : text.replace('-', '−');
 }
 
-/** Round steps of 1, 2 or 5, three or four of them in the span. */
+/** Round steps of 1, 2 or 5, two to five of them in the span. */
 function ticks(low: number, high: number): number[] {
-  const rough = (high - low) / 3;
+  const rough = (high - low) / 4.5;
   const power = 10 ** Math.floor(Math.log10(rough));
   const step = power * ([1, 2, 5].find((each) => each * power >= rough) ?? 10);
   const first = Math.ceil(low / step);
@@ -72,10 +72,16 @@ export function chart(panel: Panel, sweep: Sweep, variant: Variant): string {
   const bottom = HEIGHT - BOTTOM;
   const last = values[values.length - 1];
 
-  const scale = (['slight', 'clear', 'severe'] as const).map(
-    (name) =>
+  const scale = (
+    [
+      ['slight', 's'],
+      ['clear', 'c'],
+      ['severe', 'v'],
+    ] as const
+  ).map(
+    ([name, sign]) =>
       `<path class="mark" d="M${at(x(sweep[name]))} ${TOP}V${bottom}"/>` +
-      `<text class="small" text-anchor="middle" x="${at(x(sweep[name]))}" y="${HEIGHT - 7}">${name[0]}</text>`,
+      `<text class="small" text-anchor="middle" x="${at(x(sweep[name]))}" y="${HEIGHT - 7}">${sign}</text>`,
   );
   const grid = ticks(low - pad, high + pad).map(
     (tick) =>

@@ -43,10 +43,11 @@ svg{width:100%;height:auto;display:block}text{fill:var(--ink);font:10px system-u
 .mark{stroke:var(--soft);stroke-width:.6;stroke-dasharray:1 3}.corner{stroke:var(--corner);stroke-width:.8;stroke-dasharray:3 2}
 .blur{fill:var(--band)}.stop{fill:var(--stop)}.curve{stroke:var(--curve);stroke-width:1.6;fill:none;stroke-linejoin:round}
 .swatch{display:inline-block;width:1.1em;height:.8em;vertical-align:middle}
+@media(max-width:520px){.panels{grid-template-columns:1fr 1fr}}
 @media print{h2{break-before:auto}.panels{break-inside:avoid}}`;
 
 const LEGEND = `<p>Each chart: a reading against severity, from a sound machine on the left to the end of the fault’s range on the right.
-s, c, v mark slight, clear and severe (v is the third dotted line).
+Dotted lines: s slight, c clear, v severe.
 <span class="swatch" style="background:var(--band)"></span> what an instrument cannot tell from the sound machine.
 <span class="swatch" style="background:var(--stop)"></span> no steady state: the machine stops.
 Letters: where the machine begins or ceases to work in another way. Every chart spans at least three times the band on either side.</p>`;
@@ -65,7 +66,7 @@ function words(name: CornerName, begins: boolean): string {
 
 function section(sweep: Sweep, variant: Variant, panels: readonly Panel[]): string {
   const text = createText('en', 'si');
-  const name = text.maybe(`cause.${sweep.family}`) ?? sweep.family;
+  const name = text.maybe(`names.cause.${sweep.family}`) ?? sweep.family;
   const sensor = sweep.key.split(':')[1];
   const title = `${name}${sensor ? `: ${sensor}, ${sweep.max < 0 ? 'low' : 'high'}` : ''}`;
   const unit = sweep.unit === 'K' ? ' K' : '';
