@@ -45,7 +45,7 @@ class CompiledMachine implements Machine {
     const all = { ...RUNNING, ...controls };
     this.solve(all);
     const freezing = freezingSegments(this.rig, 1);
-    return flowSnapshot(this.rig, all, 0, runningState(this.rig), freezing);
+    return flowSnapshot(this.rig, all, 0, runningState(this.rig, all), freezing);
   }
 
   start(from: 'settled' | 'standing', controls?: Partial<Controls>): CircuitState {
@@ -236,13 +236,13 @@ function freezingSegments(rig: Rig, kg: number): number[] {
 }
 
 /** What the controller would say of itself while it runs in this steady state (a limit that it would stop on included). */
-function runningState(rig: Rig): ControllerState {
+function runningState(rig: Rig, controls: Controls): ControllerState {
   const { data, env, circuit } = rig;
   const { limits, control } = data;
   if (circuit.pDischarge > limits.highPressure) return 'stopped-on-high-pressure';
   if (circuit.pSuction < limits.lowPressure) return 'stopped-on-low-pressure';
   if (circuit.compressor.tDischarge > limits.dischargeTemp) return 'stopped-on-discharge-heat';
-  if (!control.variableSpeed) return 'cooling';
+  if (!control.variableSpeed || controls.fixedSpeed) return 'cooling';
   if (circuit.compressor.tDischarge > limits.slowDownTemp - 0.5 || circuit.pDischarge > limits.slowDownPressure - 1e4) {
     return 'slowed-by-discharge-heat';
   }

@@ -129,7 +129,7 @@ function afterFlow(rig: Rig, state: CircuitState, controls: Controls, result: Fl
     sensed,
     frost,
     limitFor,
-    controller: runningWord(rig, state),
+    controller: runningWord(rig, state, controls),
     handOver: result.handOver,
     debtHigh: result.debtHigh,
     debtLow: result.debtLow,
@@ -252,10 +252,10 @@ function eased(share: number): number {
   return share <= 0 ? 1 : share >= 1 ? 0 : 1 - share;
 }
 
-function runningWord(rig: Rig, state: CircuitState): ControllerState {
+function runningWord(rig: Rig, state: CircuitState, controls: Controls): ControllerState {
   const { data, circuit } = rig;
   const { limits, control } = data;
-  if (!control.variableSpeed) return 'cooling';
+  if (!control.variableSpeed || controls.fixedSpeed) return 'cooling';
   const near =
     circuit.compressor.tDischarge > limits.slowDownTemp - 0.5 || circuit.pDischarge > limits.slowDownPressure - 1e4;
   if (near) return 'slowed-by-discharge-heat';
