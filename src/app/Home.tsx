@@ -109,12 +109,17 @@ function Resume(props: {
   );
 }
 
+/** The customer's own words, as far as the first full stop. */
+const firstSentence = (words: string): string => /^.*?[.!?…](?=\s|$)/.exec(words)?.[0] ?? words;
+
 function PackCard({ pack, saved }: { readonly pack: Pack; readonly saved: readonly SavedAttempt[] }) {
   const text = useText();
   const stateOf = (callout: Callout) => {
     const mine = saved.filter((one) => one.pack === pack.id && one.callout === callout.id);
     if (mine.some((one) => one.finished)) return text.t('app.home.finished');
-    return mine.length > 0 ? text.t('app.home.open') : text.t(`app.home.${callout.mode}`);
+    if (mine.length > 0) return text.t('app.home.open');
+    // Most are for one alone: only what differs is said.
+    return callout.mode === 'solo' ? '' : text.t(`app.home.${callout.mode}`);
   };
   return (
     <article class="home-pack">
@@ -124,7 +129,10 @@ function PackCard({ pack, saved }: { readonly pack: Pack; readonly saved: readon
         {pack.callouts.map((callout) => (
           <li key={callout.id}>
             <a href={calloutLink(pack.id, callout.id)}>
-              <span>{text.local(callout.text.title)}</span>
+              <span>
+                <span class="home-title">{text.local(callout.text.title)}</span>{' '}
+                <q class="soft">{firstSentence(text.local(callout.text.complaint))}</q>
+              </span>
               <span class="soft">{stateOf(callout)}</span>
             </a>
           </li>

@@ -3,7 +3,7 @@ export const app = {
   name: 'Coldbench',
   tagline: 'A practice bench for finding faults in machines that cool.',
   caution: {
-    title: 'Before you start',
+    title: 'Safety comes first',
     body: 'Refrigerant work, electricity, pressure and rotating parts can injure or kill. Coldbench trains reasoning. It is not a service manual, it does not authorise work, and it is not a certification. Local codes, the equipment maker’s instructions and licensed practice come first.',
   },
   home: {
@@ -20,7 +20,6 @@ export const app = {
     callouts_one: '{{count}} callout',
     callouts_other: '{{count}} callouts',
     guided: 'guided',
-    solo: 'on your own',
     exam: 'exam',
     restart: 'Start afresh',
     delete: 'Throw away',

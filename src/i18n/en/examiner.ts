@@ -25,7 +25,7 @@ export const examiner = {
     thisInState: 'This tells them apart: {{what}} ({{state}}).',
     read: 'You read {{value}}.',
     seen: 'What you saw tells them apart: {{what}}.',
-    band: 'With {{cause}}: {{low}} to {{high}}.',
+    band: '{{cause}}: {{low}} to {{high}}.',
     nothingRead: 'You read nothing that rules this out: {{rival}}.',
     together: 'Only your readings together rule this out: {{rival}}.',
     noRival: 'No other cause stayed in the race.',

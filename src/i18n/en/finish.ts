@@ -53,12 +53,12 @@ export const finish = {
 export const debrief = {
   title: 'Debrief',
   machine: 'Back to the machine',
-  lookAlike: 'Do its look-alike now',
+  lookAlike: 'Try its look-alike now',
   home: 'All callouts',
   picture: 'The reading that tells',
   expected: '{{cause}} gives {{low}} to {{high}}',
-  you: 'you read',
-  more: 'Behind it',
+  you: 'You read',
+  more: 'Look behind it',
   layer: {
     rivals: 'All rivals',
     replay: 'Another cause',
@@ -78,8 +78,8 @@ export const debrief = {
   },
   trail: {
     help: 'Your chips beside what your readings supported, after each reading.',
-    own: 'you',
-    examiner: 'readings supported',
+    own: 'Your chips',
+    examiner: 'Your readings',
     bitsOf: '{{bits}} bits',
   },
   replay: {
@@ -112,7 +112,7 @@ export const debrief = {
     unscored: 'A study: the last hint was opened, so there is no score.',
     notMeasured: 'not measured',
     of: '{{points}} of {{weight}}',
-    hazards: '{{handled}} of {{met}} hazards met were handled.',
+    hazards: 'Hazards that you met and dealt with: {{handled}} of {{met}}.',
     prove: 'Right, but not proved. One more reading could have brought {{points}} points.',
     proved: 'You proved it with one more reading: {{points}} points of Cause.',
     hints_one: '{{count}} hint was open. It costs nothing.',
@@ -122,7 +122,7 @@ export const debrief = {
   },
   runs: {
     help: 'Each number comes from one of these runs of the model.',
-    faults: 'faults: {{faults}}',
+    given: '{{plant}}, {{refrigerant}}, {{outdoor}} outdoors, {{indoor}} in the room',
     healthy: 'no fault',
   },
   missed: 'The reading that would have told most: {{what}}',

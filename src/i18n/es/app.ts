@@ -5,7 +5,7 @@ export const app: SameKeys<typeof source> = {
   name: 'Coldbench',
   tagline: 'Un banco para practicar la búsqueda de averías en máquinas de frío.',
   caution: {
-    title: 'Antes de empezar',
+    title: 'La seguridad es lo primero',
     body: 'El refrigerante, la electricidad, la presión y las piezas que giran pueden herir o matar. Coldbench entrena el razonamiento. No es un manual de servicio, no autoriza a trabajar y no es una certificación. Primero van las normas locales, las instrucciones del fabricante y el trabajo de personas autorizadas.',
   },
   home: {
@@ -22,7 +22,6 @@ export const app: SameKeys<typeof source> = {
     callouts_one: '{{count}} aviso',
     callouts_other: '{{count}} avisos',
     guided: 'guiado',
-    solo: 'por tu cuenta',
     exam: 'examen',
     restart: 'Empezar de nuevo',
     delete: 'Desechar',

@@ -25,7 +25,7 @@ export const examiner: SameKeys<typeof english> = {
     thisInState: 'Esto las separa: {{what}} ({{state}}).',
     read: 'Leíste {{value}}.',
     seen: 'Lo que viste las separa: {{what}}.',
-    band: 'Causa: {{cause}}. Da de {{low}} a {{high}}.',
+    band: '{{cause}}: de {{low}} a {{high}}.',
     nothingRead: 'No leíste nada que descarte esto: {{rival}}.',
     together: 'Solo tus lecturas juntas descartan esto: {{rival}}.',
     noRival: 'No quedó otra causa en juego.',

@@ -55,11 +55,11 @@ export const finish: SameKeys<typeof finishSource> = {
 export const debrief: SameKeys<typeof debriefSource> = {
   title: 'Revisión',
   machine: 'Volver a la máquina',
-  lookAlike: 'Hacer ahora su parecido',
+  lookAlike: 'Probar ahora un caso parecido',
   home: 'Todos los avisos',
   picture: 'La lectura que lo dice',
   expected: '{{cause}} da de {{low}} a {{high}}',
-  you: 'leíste',
+  you: 'Leíste',
   more: 'Lo que hay detrás',
   layer: {
     rivals: 'Todas las rivales',
@@ -80,8 +80,8 @@ export const debrief: SameKeys<typeof debriefSource> = {
   },
   trail: {
     help: 'Tus fichas junto a lo que apoyaban tus lecturas, después de cada lectura.',
-    own: 'tú',
-    examiner: 'apoyaban las lecturas',
+    own: 'Tus fichas',
+    examiner: 'Tus lecturas',
     bitsOf: '{{bits}} bits',
   },
   replay: {
@@ -114,7 +114,7 @@ export const debrief: SameKeys<typeof debriefSource> = {
     unscored: 'Un estudio: se abrió la última pista y por eso no hay nota.',
     notMeasured: 'sin medir',
     of: '{{points}} de {{weight}}',
-    hazards: '{{handled}} de {{met}} peligros se atendieron.',
+    hazards: 'Peligros que encontraste y atendiste: {{handled}} de {{met}}.',
     prove: 'Acertado, pero sin demostrar. Una lectura más podría haber traído {{points}} puntos.',
     proved: 'Lo demostraste con una lectura más: {{points}} puntos en Causa.',
     hints_one: 'Se abrió {{count}} pista. No cuesta nada.',
@@ -124,7 +124,7 @@ export const debrief: SameKeys<typeof debriefSource> = {
   },
   runs: {
     help: 'Cada número sale de una de estas ejecuciones del modelo.',
-    faults: 'averías: {{faults}}',
+    given: '{{plant}}, {{refrigerant}}, {{outdoor}} fuera, {{indoor}} en la sala',
     healthy: 'sin avería',
   },
   missed: 'La lectura que más habría dicho: {{what}}',

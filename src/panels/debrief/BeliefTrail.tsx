@@ -1,7 +1,7 @@
 /** The trainee's chips beside what the readings supported, after each reading. */
 import type { CauseId } from '../../../physics/types';
 import type { Debrief, Posterior } from '../../examiner/types';
-import { noteName, valueText } from '../kit/say';
+import { noteName, sentence, valueText } from '../kit/say';
 import { useText } from '../kit/text';
 import { useSession } from '../session';
 
@@ -20,8 +20,7 @@ export function BeliefTrail({ trail }: { readonly trail: Debrief['trail'] }) {
               <p>
                 {note && (
                   <>
-                    <span class="first">{noteName(text, note)}</span>{' '}
-                    <strong class="number">{valueText(text, note)}</strong>
+                    {sentence(noteName(text, note))} <strong class="number">{valueText(text, note)}</strong>
                   </>
                 )}{' '}
                 <span class="soft">{text.t('debrief.trail.bitsOf', { bits: text.number(step.bits, 1) })}</span>
@@ -36,10 +35,16 @@ export function BeliefTrail({ trail }: { readonly trail: Debrief['trail'] }) {
   );
 }
 
+/** Less would stand there as 0 %. */
+const SHOWN = 0.005;
+
 /** The two causes that lead, as words with their share; the bar repeats it for the eye. */
 function Share(props: { readonly label: string; readonly belief: Posterior; readonly hatched?: boolean }) {
   const text = useText();
-  const leading = (Object.entries(props.belief) as [CauseId, number][]).sort(([, a], [, b]) => b - a).slice(0, 2);
+  const leading = (Object.entries(props.belief) as [CauseId, number][])
+    .filter(([, share]) => share >= SHOWN)
+    .sort(([, a], [, b]) => b - a)
+    .slice(0, 2);
   return (
     <div class="share">
       <span class="soft">{props.label}</span>

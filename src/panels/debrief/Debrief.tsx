@@ -26,9 +26,12 @@ export function DebriefScreen({ onMachine }: { readonly onMachine: () => void })
   useEffect(() => title.current?.focus(), []);
   return (
     <main class="debrief">
-      <h1 ref={title} tabIndex={-1}>
-        {text.t('debrief.title')}
-      </h1>
+      <header>
+        <p class="soft">{text.local(session.callout.text.title)}</p>
+        <h1 ref={title} tabIndex={-1}>
+          {text.t('debrief.title')}
+        </h1>
+      </header>
       {now.as === 'working' && (
         <div class="stack" role="status">
           <p>{text.t('finish.working.title')} …</p>
@@ -45,17 +48,32 @@ export function DebriefScreen({ onMachine }: { readonly onMachine: () => void })
           </p>
         </div>
       )}
-      {now.as === 'ready' && <Ready told={now.debrief} grade={now.grade} />}
-      <p>
-        <button type="button" class="quiet" onClick={onMachine}>
-          {text.t('debrief.machine')}
-        </button>
-      </p>
+      {now.as === 'ready' && <Ready told={now.debrief} grade={now.grade} onMachine={onMachine} />}
+      {now.as !== 'ready' && (
+        <p>
+          <ToMachine onMachine={onMachine} />
+        </p>
+      )}
     </main>
   );
 }
 
-function Ready({ told, grade }: { readonly told: Told; readonly grade: Grade }) {
+function ToMachine({ onMachine }: { readonly onMachine: () => void }) {
+  const text = useText();
+  return (
+    <button type="button" onClick={onMachine}>
+      {text.t('debrief.machine')}
+    </button>
+  );
+}
+
+interface ReadyProps {
+  readonly told: Told;
+  readonly grade: Grade;
+  readonly onMachine: () => void;
+}
+
+function Ready({ told, grade, onMachine }: ReadyProps) {
   const text = useText();
   const session = useSession();
   const [layer, setLayer] = useState<Layer | null>(null);
@@ -88,6 +106,7 @@ function Ready({ told, grade }: { readonly told: Told; readonly grade: Grade }) 
         <a class="button" href="#home">
           {text.t('debrief.home')}
         </a>
+        <ToMachine onMachine={onMachine} />
       </div>
       <section class="stack" aria-labelledby="behind">
         <h2 id="behind">{text.t('debrief.more')}</h2>

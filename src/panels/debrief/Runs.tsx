@@ -1,28 +1,43 @@
 /** Every number of the debrief comes from a run of the model; here each run says what it was given. */
 import type { Run } from '../../examiner/types';
+import type { Text } from '../../i18n';
+import { sentence } from '../kit/say';
 import { useText } from '../kit/text';
 
 export function Runs({ runs }: { readonly runs: readonly Run[] }) {
   const text = useText();
+  const places = new Set(runs.map((run) => given(text, run)));
   return (
     <>
       <p class="soft">{text.t('debrief.runs.help')}</p>
-      <ol class="stack">
+      {places.size === 1 && <p>{sentence([...places][0]!)}</p>}
+      <ol class="debrief-runs">
         {runs.map((run) => (
           <li key={run.id}>
-            <strong>{run.id}</strong>: {text.t(`names.plant.${run.plant}`)}, {run.refrigerant},{' '}
-            {text.t('panels.job.outdoor')} {text.quantity('temperature', run.conditions.outdoor)},{' '}
-            {text.t('panels.job.indoor')} {text.quantity('temperature', run.conditions.indoor)},{' '}
-            {Object.keys(run.faults).length === 0
-              ? text.t('debrief.runs.healthy')
-              : text.t('debrief.runs.faults', {
-                  faults: Object.entries(run.faults)
-                    .map(([key, size]) => `${text.maybe(`names.cause.${key.split(':')[0]}`) ?? key} ${size}`)
-                    .join(', '),
-                })}
+            <strong>{sentence(faultsOf(text, run))}</strong>
+            {places.size > 1 && <span>: {given(text, run)}</span>} <code>{run.id}</code>
           </li>
         ))}
       </ol>
     </>
   );
+}
+
+/** What does not differ between the causes is said once. */
+function given(text: Text, { plant, refrigerant, conditions }: Run): string {
+  return text.t('debrief.runs.given', {
+    plant: text.t(`names.plant.${plant}`),
+    refrigerant,
+    outdoor: text.quantity('temperature', conditions.outdoor),
+    indoor: text.quantity('temperature', conditions.indoor),
+  });
+}
+
+/** Four decimals are what the terminal needs to run it again. */
+function faultsOf(text: Text, { faults }: Run): string {
+  const all = Object.entries(faults);
+  if (all.length === 0) return text.t('debrief.runs.healthy');
+  return all
+    .map(([key, size]) => `${text.maybe(`names.cause.${key.split(':')[0]}`) ?? key} ${text.number(size, 4)}`)
+    .join(', ');
 }

@@ -34,7 +34,7 @@ function Step({ step }: { readonly step: SafetyStep }) {
   return (
     <li>
       <span>
-        <span class="first">{name}</span> <span class="soft">({text.t(`panels.safety.${word}`)})</span>
+        {sentence(name)} <span class="soft">({text.t(`panels.safety.${word}`)})</span>
       </span>
       <span class="pair">
         <button

@@ -51,7 +51,7 @@ function Row({ place, option }: { readonly place: Place; readonly option: Readin
   return (
     <li>
       <span>
-        <span class="first">{name}</span>
+        <span>{sentence(name)}</span>
         <span class="soft">{seen ? `: ${valueText(text, seen)}` : ''}</span>
       </span>
       <button

@@ -58,6 +58,8 @@ function NoteRow({ note }: { readonly note: Note }) {
   const name = noteName(text, note);
   const before = staleness(note, state.epoch, state.repairs.length > 0);
   const twin = session.twin.value?.notes.find(({ index }) => index === note.index);
+  // What is seen or felt has nothing to settle.
+  const bySense = note.settled === 'settled' && (note.instrument === 'eyes' || note.instrument === 'hand');
   // No display tells how it was used; whoever is still learning is told, and everybody once the job is closed.
   const told = session.callout.mode === 'guided' || state.verification !== null;
   return (
@@ -70,8 +72,8 @@ function NoteRow({ note }: { readonly note: Note }) {
       <p class="note-more soft">
         {[
           text.clock(note.time),
-          text.t('panels.note.with', { instrument: instrumentName(text, note.instrument) }),
-          text.t(`names.settled.${note.settled}`),
+          instrumentName(text, note.instrument),
+          ...(bySense ? [] : [text.t(`names.settled.${note.settled}`)]),
           ...(told ? note.misuse.map((misuse) => text.t(`names.misuse.${misuse}`)) : []),
           ...(note.struck ? [text.t('panels.note.struck')] : []),
         ].join(' · ')}

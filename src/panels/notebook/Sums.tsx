@@ -1,5 +1,6 @@
 /** The trainee's own sums: notes go in, the trainee works it out, the bench says whether it holds. */
 import { type MarkedSum, SUM_KINDS, type SumKind } from '../../attempt';
+import { sentence } from '../kit/say';
 import { useText } from '../kit/text';
 import { useSession } from '../session';
 import { SumForm } from './SumForm';
@@ -56,12 +57,11 @@ function BeginButton({ kind }: { readonly kind: SumKind }) {
   return (
     <button
       type="button"
-      class="first"
       onClick={() => {
         session.drafts.value = { ...session.drafts.value, sum: begun(kind, session) };
       }}
     >
-      {text.t(`names.sum.${kind}`)}
+      {sentence(text.t(`names.sum.${kind}`))}
     </button>
   );
 }
@@ -72,7 +72,7 @@ function Marked({ sum }: { readonly sum: MarkedSum }) {
   return (
     <li class="sum-marked">
       <p>
-        <span class="first">{text.t(`names.sum.${sum.sum}`)}</span>{' '}
+        <strong>{sentence(text.t(`names.sum.${sum.sum}`))}</strong>{' '}
         {sum.right
           ? text.t('panels.sums.right', { value: text.quantity(kind, sum.answer) })
           : text.t('panels.sums.wrong', { slip: text.t(`panels.sums.slip.${sum.slip ?? 'arithmetic'}`) })}
