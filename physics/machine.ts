@@ -6,8 +6,8 @@ import { WALL_FIELDS } from './parts/coil';
 import { plantDescription } from './plants';
 import { flowSnapshot } from './snapshot';
 import { advance, restore } from './solve/advance';
-import { compile, designPoint, type Rig, RUNNING } from './solve/compile';
-import { sensorTruth } from './solve/control';
+import { compile, designPoint, type Rig, runningControls } from './solve/compile';
+import { bulbTruth, sensorTruth } from './solve/control';
 import { pipeTemps } from './solve/flowStep';
 import { standingState } from './solve/standing';
 import type { CircuitState } from './solve/state';
@@ -31,25 +31,26 @@ const SMALL_CHARGE = 0.06;
 
 class CompiledMachine implements Machine {
   readonly plant: PlantDescription;
-  readonly defaultControls: Controls = RUNNING;
+  readonly defaultControls: Controls;
   private readonly rig: Rig;
   private readonly charge: number;
 
   constructor(readonly setup: MachineSetup) {
     this.plant = plantDescription(setup.plant);
+    this.defaultControls = runningControls(this.plant);
     this.rig = compile(setup);
     this.charge = this.rig.effective.charge;
   }
 
   steady(controls?: Partial<Controls>): Snapshot {
-    const all = { ...RUNNING, ...controls };
+    const all = { ...this.defaultControls, ...controls };
     this.solve(all);
     const freezing = freezingSegments(this.rig, 1);
     return flowSnapshot(this.rig, all, 0, runningState(this.rig, all), freezing);
   }
 
   start(from: 'settled' | 'standing', controls?: Partial<Controls>): CircuitState {
-    const all = { ...RUNNING, ...controls };
+    const all = { ...this.defaultControls, ...controls };
     const { rig } = this;
     const { indoor, wetBulb } = this.setup.conditions;
     if (from === 'standing') {
@@ -98,6 +99,7 @@ class CompiledMachine implements Machine {
       speed: env.speed,
       valveError: 0,
       speedError: 0,
+      bulb: bulbTruth(circuit, circuit.tEvaporatorOut),
       sensed: truth,
       room,
       roomHumidity,
@@ -150,7 +152,7 @@ class CompiledMachine implements Machine {
       !Object.is(before.stuckOpening, after.stuckOpening) ||
       Math.abs(change) > SMALL_CHARGE * this.charge;
     if (opened) {
-      const standing = standingState(machine.rig, RUNNING, s.room, s.roomHumidity, machine.charge);
+      const standing = standingState(machine.rig, this.defaultControls, s.room, s.roomHumidity, machine.charge);
       return { machine, state: { ...standing, time: s.time, ...roomOf(s), frost: s.frost } };
     }
     if (change === 0) return { machine, state: s };

@@ -168,6 +168,8 @@ export function flowSnapshot(
       condenserDirt: effective.condenserLost,
       condenserFanSpeed: controls.outdoorFanRunning ? effective.outdoorFanSpeed : 0,
       evaporatorFanSpeed: controls.indoorFanRunning ? effective.indoorFanSpeed : 0,
+      receiverLevel: circuit.receiverLevel,
+      bulbContact: 1 - effective.bulbLoose,
     },
     controller,
     sensors: {

@@ -149,6 +149,9 @@ export function stillSnapshot(rig: Rig, state: CircuitState): Snapshot {
       condenserDirt: effective.condenserLost,
       condenserFanSpeed: controls.outdoorFanRunning ? effective.outdoorFanSpeed : 0,
       evaporatorFanSpeed: controls.indoorFanRunning ? effective.indoorFanSpeed : 0,
+      // at rest the high side's liquid runs down into the receiver first
+      receiverLevel: data.receiver ? Math.min(1, (high.liquidShare * highVolume(rig)) / data.receiver.volume) : 0,
+      bulbContact: 1 - effective.bulbLoose,
     },
     controller: state.controller,
     sensors: {

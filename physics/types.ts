@@ -7,7 +7,7 @@ import type { PlantDescription } from './plants/types';
 
 export type * from './plants/types';
 
-export type PlantId = 'orifice-split' | 'inverter-split';
+export type PlantId = 'orifice-split' | 'inverter-split' | 'cold-room';
 
 /** The closed list of unit strings that a quantity may carry. '-' is dimensionless. */
 export type UnitName = 'Pa' | 'K' | 'kg/s' | 'W' | 'm3/s' | 'kg' | 'A' | 'V' | 'Hz' | 'F' | '-';
@@ -84,6 +84,10 @@ export const LOOKS = [
   'condenserFanSpeed',
   /** indoor fan speed over its rated speed for the chosen step */
   'evaporatorFanSpeed',
+  /** share of the receiver that liquid fills; 0 without a receiver */
+  'receiverLevel',
+  /** share of its thermal contact that the bulb of a thermostatic valve has; 1 without one */
+  'bulbContact',
 ] as const;
 export type LookName = (typeof LOOKS)[number];
 export type Looks = Readonly<Record<LookName, number>>;
@@ -118,6 +122,8 @@ export const FAMILIES = [
   'orifice-undersize',
   'metering-valve-stuck-closing',
   'metering-valve-stuck-opening',
+  'bulb-charge-lost',
+  'bulb-loose',
   'capacitor-weak',
   'thermistor-drift',
 ] as const;

@@ -1,6 +1,8 @@
 import { PhysicsError } from '../errors';
 import type { DesignPoint, Effective, MachineData } from '../solve/effective';
 import type { FamilyId, Faults, PlantId, SensorName } from '../types';
+import { BULB_CHARGE_LOST } from './bulbChargeLost';
+import { BULB_LOOSE } from './bulbLoose';
 import { CAPACITOR_WEAK } from './capacitorWeak';
 import { COMPRESSOR_LEAK_BY } from './compressorLeakBy';
 import { CONDENSER_DIRTY } from './condenserDirty';
@@ -33,6 +35,8 @@ export const FAULTS: readonly Fault[] = [
   ORIFICE_UNDERSIZE,
   VALVE_STUCK_CLOSING,
   VALVE_STUCK_OPENING,
+  BULB_CHARGE_LOST,
+  BULB_LOOSE,
   CAPACITOR_WEAK,
   THERMISTOR_DRIFT,
 ];

@@ -1,12 +1,12 @@
 import type { Fault } from './types';
 
 /**
- * Electronic valve held above the area that it regulates to at the design point. Severity: relative departure, 1 = twice.
+ * Electronic or thermostatic valve held above the area that it regulates to at the design point. Severity: relative departure, 1 = twice.
  * Seen: superheat gone, wet suction, low subcooling. Remedy: new valve.
  */
 export const VALVE_STUCK_OPENING: Fault = {
   id: 'metering-valve-stuck-opening',
-  plants: ['inverter-split'],
+  plants: ['inverter-split', 'cold-room'],
   slight: 0.08,
   clear: 0.15,
   severe: 0.7,

@@ -2,6 +2,8 @@ import { PhysicsError } from '../errors';
 import type { RefrigerantId } from '../fluids/fluid';
 import type { MachineData } from '../solve/effective';
 import type { PlantDescription, PlantId } from '../types';
+import { COLD_ROOM } from './coldRoom';
+import { COLD_ROOM_MACHINE } from './coldRoom/machine';
 import { INVERTER_SPLIT } from './inverterSplit';
 import { INVERTER_SPLIT_MACHINE } from './inverterSplit/machine';
 import { ORIFICE_SPLIT } from './orificeSplit';
@@ -10,11 +12,13 @@ import { ORIFICE_SPLIT_MACHINE } from './orificeSplit/machine';
 export const PLANTS: Readonly<Record<PlantId, PlantDescription>> = {
   'orifice-split': ORIFICE_SPLIT,
   'inverter-split': INVERTER_SPLIT,
+  'cold-room': COLD_ROOM,
 };
 
 const MACHINES: Readonly<Record<PlantId, Readonly<Partial<Record<RefrigerantId, MachineData>>>>> = {
   'orifice-split': ORIFICE_SPLIT_MACHINE,
   'inverter-split': INVERTER_SPLIT_MACHINE,
+  'cold-room': COLD_ROOM_MACHINE,
 };
 
 /** Throws `bad-input` for a plant that does not exist. */

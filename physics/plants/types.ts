@@ -60,6 +60,8 @@ export interface DrawnPart {
     | 'sight-glass'
     | 'orifice'
     | 'electronic-valve'
+    | 'thermostatic-valve'
+    | 'receiver'
     | 'filter'
     | 'service-valve'
     | 'control-box'
@@ -136,7 +138,9 @@ export interface PlantDescription {
   readonly id: PlantId;
   readonly refrigerants: readonly RefrigerantId[];
   readonly designConditions: Conditions;
-  readonly metering: 'fixed-orifice' | 'electronic-valve';
+  readonly metering: 'fixed-orifice' | 'electronic-valve' | 'thermostatic-valve';
+  /** K: what its room thermostat is set to as found, and the ends of its dial; left out = a living room's */
+  readonly setPoint?: { readonly found: number; readonly low: number; readonly high: number };
   readonly variableSpeed: boolean;
   readonly dataLink: boolean;
   readonly places: readonly Place[];

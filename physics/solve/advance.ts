@@ -7,7 +7,7 @@ import { exp } from '../math/elementary';
 import type { ControllerState, Controls } from '../types';
 import type { Rig } from './compile';
 import { sensorTruth } from './control';
-import { crossedLimit, decide, laggedSensors, limitTime, RESTART_DELAY, regulate } from './controller';
+import { crossedLimit, decide, followBulb, laggedSensors, limitTime, RESTART_DELAY, regulate } from './controller';
 import { type Entry, type FlowResult, flowStep, pipeTemps } from './flowStep';
 import { type CircuitState, LOCK_OUT_TRIPS } from './state';
 import { type StillResult, stillStep } from './stillStep';
@@ -136,7 +136,11 @@ function afterFlow(rig: Rig, state: CircuitState, controls: Controls, result: Fl
     ...roomStep(rig, state, circuit.evaporator.airHeat, circuit.evaporator.waterTotal, dt),
     rate: largestRate(state, result.x, condenserWall, evaporatorWall, dt),
   };
-  const regulated = { ...next, ...regulate(rig, next, controls, dt) };
+  const regulated = {
+    ...next,
+    ...regulate(rig, next, controls, dt),
+    ...(data.valve && followBulb(rig, next, circuit.tEvaporatorOut, circuit.pEvaporatorOut, dt)),
+  };
   return tripped(
     rig,
     regulated,
@@ -161,6 +165,7 @@ function afterStill(
   const next: CircuitState = {
     ...state,
     inputs: { ...state.inputs, controls: fans },
+    ...(rig.data.valve && followBulb(rig, state, state.pipes.evaporatorOut, result.low.pressure, dt)),
     sensed: laggedSensors(decided.sensed, truth, dt),
     limitFor: decided.turning
       ? limitTime(rig, result.power, decided.limitFor, result.low.pressure, state.pipes.discharge, dt)

@@ -11,11 +11,12 @@ import { CoilMarch } from '../parts/coil';
 import { Compressor, short } from '../parts/compressor';
 import { LiquidPath } from '../parts/metering';
 import { motorLossFactor, slipPerWatt } from '../parts/motor';
+import { liquidLevel } from '../parts/receiver';
 import { liquidHeld } from '../parts/suctionVessel';
 import { TubeFlow } from '../parts/tubeFlow';
 import type { Effective, MachineData } from './effective';
 
-const { BLOCK_SIZE, H_L, H_V, OUT_RHO, OUT_T, RHO_L, RHO_V, T_DEW } = layout;
+const { BLOCK_SIZE, CP_L, H_L, H_V, OUT_RHO, OUT_T, P, RHO_L, RHO_V, T_DEW } = layout;
 
 /** Nitrogen gathers in the condenser while the machine runs: partial pressure there over the standing one (field review 9). */
 const GATHERED = 2.5;
@@ -71,6 +72,8 @@ export class Circuit {
   massLow = 0.5;
   energyHigh = 0.5;
   energyLow = 0.5;
+  /** share of the receiver that liquid fills; 0 without one */
+  receiverLevel = 0;
   /** W, positive out of the liquid line / into the suction line */
   liquidLoss = 0.5;
   suctionGain = 0.5;
@@ -231,6 +234,7 @@ export class Circuit {
       liquid * this.hLiquid +
       condenser.energy -
       this.pLiquid * (lines.dischargeVolume + lines.liquidVolume + lines.liquidLineVolume);
+    if (data.receiver) this.bookReceiver(data.receiver.volume);
 
     fluid.state(this.evaporating, this.hLiquid, out);
     const expansion = lines.expansionVolume * out[OUT_RHO];
@@ -247,6 +251,16 @@ export class Circuit {
       evaporator.energy +
       (pool + held) * (this.low[H_L] - this.pSuction / this.low[RHO_L]) -
       this.pSuction * (lines.expansionVolume + lines.suctionVolume + data.compressor.shellVolume);
+  }
+
+  /** Adds what the receiver holds to the high side. Nitrogen apart, it is at the condenser's pressure. */
+  private bookReceiver(volume: number): void {
+    const { condensing, condenser } = this;
+    this.receiverLevel = liquidLevel((condensing[H_L] - condenser.hOut) / condensing[CP_L]);
+    const liquid = volume * this.receiverLevel * condensing[RHO_L];
+    const gas = volume * (1 - this.receiverLevel) * condensing[RHO_V];
+    this.massHigh += liquid + gas;
+    this.energyHigh += liquid * condenser.hOut + gas * condensing[H_V] - condensing[P] * volume;
   }
 }
 

@@ -9,7 +9,7 @@ import { exp, ln } from '../math/elementary';
 import { AirStream, SaturatedAir } from '../parts/airStream';
 import { type FanResult, fanFlow } from '../parts/fan';
 import { machineData, plantDescription } from '../plants';
-import type { Conditions, Controls, MachineSetup, Nuisance } from '../types';
+import type { Conditions, Controls, MachineSetup, Nuisance, PlantDescription } from '../types';
 import { Circuit, Surroundings } from './circuit';
 import { type DesignPoint, type Effective, healthy, type MachineData } from './effective';
 import { solveSteady } from './steady';
@@ -126,6 +126,11 @@ export const RUNNING: Controls = {
   valveHold: null,
 };
 
+/** A running machine whose thermostat is set as this plant's usually is. */
+export function runningControls(plant: PlantDescription): Controls {
+  return plant.setPoint ? { ...RUNNING, setPoint: plant.setPoint.found } : RUNNING;
+}
+
 const designs = new Map<string, { point: DesignPoint; x: Float64Array }>();
 
 /** The healthy machine at its design point, free-running; computed once per variant. */
@@ -142,11 +147,11 @@ export function designPoint(
   const { indoor, wetBulb } = description.designConditions;
   rig.circuit.indoorAir.setWetBulb(indoor, wetBulb);
   rig.setAir(RUNNING, indoor, rig.circuit.indoorAir.humidity);
-  const electronic = data.control.metering === 'electronic';
+  const regulated = data.control.metering !== 'fixed';
   const solution = solveSteady(
     rig.circuit,
     rig.env,
-    { opening: electronic ? null : 1, speed: data.control.variableSpeed ? null : 1 },
+    { opening: regulated ? null : 1, speed: data.control.variableSpeed ? null : 1 },
     null,
     indoor,
   );
@@ -174,8 +179,9 @@ export function compile(setup: MachineSetup): Rig {
   const data = machineData(setup.plant, setup.refrigerant);
   const { outdoor, indoor, wetBulb, altitude } = setup.conditions;
   check('outdoor', outdoor, 253.15, 328.15);
-  check('indoor', indoor, 283.15, 318.15);
-  check('wetBulb', wetBulb, 273.15, indoor);
+  const refrigerated = plantDescription(setup.plant).designConditions.indoor < 283.15;
+  check('indoor', indoor, refrigerated ? 268.15 : 283.15, refrigerated ? 303.15 : 318.15);
+  check('wetBulb', wetBulb, refrigerated ? 263.15 : 273.15, indoor);
   check('altitude', altitude, -500, 5000);
   const effective = healthy(data);
   const nuisance = { ...NOMINAL, ...setup.nuisance };

@@ -2,7 +2,9 @@
  * The machine's own controller: what its sensors report and what it wants of valve and speed.
  * The same errors drive the steady state (as complementarity residuals) and the time step (as a velocity-form PI).
  */
+import { PhysicsError } from '../errors';
 import * as L from '../fluids/layout';
+import { lift } from '../parts/thermostaticValve';
 import type { SensorName } from '../types';
 import type { Circuit } from './circuit';
 
@@ -45,4 +47,17 @@ export function speedError(circuit: Circuit, seen: Sensed): number {
   if (heat < error) error = heat;
   const pressure = (limits.slowDownPressure - circuit.pDischarge) / 5e4;
   return pressure < error ? pressure : error;
+}
+
+/** K that the bulb of a thermostatic valve tends to: its pipe, or the room's air as far as it has come loose. */
+export function bulbTruth(circuit: Circuit, pipe: number): number {
+  return pipe + circuit.effective.bulbLoose * (circuit.indoorAir.temperature - pipe);
+}
+
+/** Opening that a thermostatic valve tends to: its lift within its stops. */
+export function thermostaticOpening(circuit: Circuit, bulb: number, pEvaporatorOut: number): number {
+  const { control, valve } = circuit.data;
+  if (valve === undefined) throw new PhysicsError('bad-input', 'valve: a thermostatic machine needs its numbers');
+  const share = lift(circuit.fluid, valve, bulb, circuit.effective.bulbLost, pEvaporatorOut);
+  return share < control.minOpening ? control.minOpening : share > 1 ? 1 : share;
 }

@@ -5,7 +5,7 @@
 import { motorCurrent } from '../parts/motor';
 import type { ControllerState, Controls } from '../types';
 import type { Rig } from './compile';
-import { reported, speedError, valveError } from './control';
+import { bulbTruth, reported, speedError, thermostaticOpening, valveError } from './control';
 import { type CircuitState, LOCK_OUT_TRIPS } from './state';
 
 const RESTART_DELAY = 180;
@@ -65,6 +65,26 @@ export function regulate(
     }
   }
   return { opening, speed, valveError: valve, speedError: pace };
+}
+
+/**
+ * Bulb and pin of a thermostatic valve after a step; they follow by themselves, whether or not the machine runs.
+ * @param pipe temperature at the evaporator's outlet, K; `pOut` pressure there, Pa
+ */
+export function followBulb(
+  rig: Rig,
+  state: CircuitState,
+  pipe: number,
+  pOut: number,
+  dt: number,
+): Pick<CircuitState, 'bulb' | 'opening'> {
+  const { valve } = rig.data;
+  if (valve === undefined) return { bulb: state.bulb, opening: state.opening };
+  const bulb = state.bulb + ((bulbTruth(rig.circuit, pipe) - state.bulb) * dt) / (dt + valve.bulbLag);
+  const { stuckOpening } = rig.effective;
+  if (!Number.isNaN(stuckOpening)) return { bulb, opening: stuckOpening };
+  const toward = thermostaticOpening(rig.circuit, bulb, pOut);
+  return { bulb, opening: state.opening + ((toward - state.opening) * dt) / (dt + valve.pinLag) };
 }
 
 /** The limit that is crossed now, or null. */

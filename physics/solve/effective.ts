@@ -6,7 +6,9 @@ import type { CompressorData } from '../parts/compressor';
 import type { FanData } from '../parts/fan';
 import type { LiquidPathData } from '../parts/metering';
 import type { MotorData } from '../parts/motor';
+import type { ReceiverData } from '../parts/receiver';
 import type { SuctionVesselData } from '../parts/suctionVessel';
+import type { ThermostaticValveData } from '../parts/thermostaticValve';
 import type { SensorName } from '../types';
 
 /** Everything the equations need of one variant (plant × refrigerant). */
@@ -24,6 +26,10 @@ export interface MachineData {
   readonly lines: LineData;
   readonly suctionVessel: SuctionVesselData;
   readonly control: ControlData;
+  /** where liquid is kept after the condenser; left out = none */
+  readonly receiver?: ReceiverData;
+  /** with `control.metering` thermostatic */
+  readonly valve?: ThermostaticValveData;
   readonly limits: LimitData;
   /** building around the indoor unit: J/K of air, furniture and walls that follow the air */
   readonly roomCapacity: number;
@@ -49,7 +55,7 @@ export interface LineData {
 }
 
 export interface ControlData {
-  readonly metering: 'fixed' | 'electronic';
+  readonly metering: 'fixed' | 'electronic' | 'thermostatic';
   readonly variableSpeed: boolean;
   /** superheat target by the controller's two sensors, K (electronic valve) */
   readonly superheatTarget: number;
@@ -86,6 +92,9 @@ export interface Effective {
   metering: number;
   /** valve stuck at this opening, or NaN */
   stuckOpening: number;
+  /** thermostatic valve: share of the bulb's charge lost, share of its thermal contact lost */
+  bulbLost: number;
+  bulbLoose: number;
   weakCapacitor: number;
   voltage: number;
   /** nitrogen: partial pressure at 25 °C over the nitrogen-free standing pressure */
@@ -122,6 +131,8 @@ export function healthy(data: MachineData): Effective {
     drier: data.liquid.drier,
     metering: 1,
     stuckOpening: Number.NaN,
+    bulbLost: 0,
+    bulbLoose: 0,
     weakCapacitor: 0,
     voltage: data.motor.voltage,
     nitrogen: 0,

@@ -21,14 +21,15 @@ export function totalVolume(data: MachineData): number {
     l.liquidVolume +
     l.liquidLineVolume +
     l.expansionVolume +
-    l.suctionVolume
+    l.suctionVolume +
+    (data.receiver?.volume ?? 0)
   );
 }
 
-/** Volume of the high side (discharge, condenser, liquid line) and of the rest, m3. */
+/** Volume of the high side (discharge, condenser, receiver, liquid line) and of the rest, m3. */
 export function highVolume(rig: Rig): number {
   const l = rig.data.lines;
-  return rig.data.condenser.volume + l.dischargeVolume + l.liquidVolume + l.liquidLineVolume;
+  return rig.data.condenser.volume + l.dischargeVolume + l.liquidVolume + l.liquidLineVolume + (rig.data.receiver?.volume ?? 0);
 }
 
 export function lowVolume(rig: Rig): number {
@@ -147,6 +148,7 @@ export function standingState(
     speed: 1,
     valveError: 0,
     speedError: 0,
+    bulb: room,
     sensed: { suctionLine: outdoor, evaporatorCoil: room, dischargeLine: outdoor },
     room,
     roomHumidity,

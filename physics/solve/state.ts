@@ -57,6 +57,8 @@ export interface CircuitState extends MachineState {
   readonly speed: number;
   readonly valveError: number;
   readonly speedError: number;
+  /** K of a thermostatic valve's bulb, which lags its pipe */
+  readonly bulb: number;
   /** what the lagging sensors feel, K */
   readonly sensed: { readonly suctionLine: number; readonly evaporatorCoil: number; readonly dischargeLine: number };
   readonly room: number;

@@ -5,7 +5,7 @@
 import { PhysicsError } from '../errors';
 import { exp, ln } from '../math/elementary';
 import type { Circuit, Surroundings } from './circuit';
-import { reported, sensorTruth, speedError, valveError } from './control';
+import { bulbTruth, reported, sensorTruth, speedError, thermostaticOpening, valveError } from './control';
 import { type Outcome, type Problem, solve } from './newton';
 
 /** How valve and speed are set: a number holds them, null lets the controller find them. */
@@ -58,6 +58,11 @@ class SteadyProblem implements Problem {
     env.speed = setting.speed === null ? x[k++] : setting.speed;
     circuit.evaluate(exp(x[0]), exp(x[1]), x[2] * 1e5, env, r);
     if (this.size === 3) return;
+    if (control.metering === 'thermostatic') {
+      const bulb = bulbTruth(circuit, circuit.tEvaporatorOut);
+      r[3] = 0.3 * (x[3] - thermostaticOpening(circuit, bulb, circuit.pEvaporatorOut));
+      return;
+    }
     const seen = reported(sensorTruth(circuit), circuit.effective.drift);
     k = 3;
     if (setting.opening === null) {

@@ -26,11 +26,11 @@ export function spill(state: AttemptState, draft: Draft<AttemptState>, kg: numbe
 
 export function changeControls(state: AttemptState, draft: Draft<AttemptState>, change: Partial<Controls>): void {
   const controls = { ...state.controls, ...change };
-  const { variableSpeed, metering } = state.site.plant;
+  const { variableSpeed, metering, setPoint: dial = SET_POINT } = state.site.plant;
   ensure(!sameControls(controls, state.controls), 'no-change', Object.keys(change).join(', '));
   ensure(variableSpeed || !controls.fixedSpeed, 'not-on-this-machine', 'fixedSpeed');
   ensure(metering === 'electronic-valve' || controls.valveHold === null, 'not-on-this-machine', 'valveHold');
-  ensure(controls.setPoint >= SET_POINT.low && controls.setPoint <= SET_POINT.high, 'out-of-range', 'setPoint');
+  ensure(controls.setPoint >= dial.low && controls.setPoint <= dial.high, 'out-of-range', 'setPoint');
   setControls(draft, controls, state.clock + CONTROL_SECONDS);
 }
 

@@ -16,6 +16,8 @@ export const USUAL_ROOT: Readonly<Record<CauseId, RootCause>> = {
   'orifice-undersize': 'wrong-part-fitted',
   'metering-valve-stuck-closing': 'worn-valve',
   'metering-valve-stuck-opening': 'worn-valve',
+  'bulb-charge-lost': 'aged-part',
+  'bulb-loose': 'poor-fastening',
   'capacitor-weak': 'aged-part',
   'thermistor-drift': 'aged-part',
   'no-fault': 'customer-expectation',

@@ -53,6 +53,7 @@ export const REMEDIES = [
   'replace-compressor',
   'fit-right-orifice',
   'replace-valve',
+  'fasten-bulb',
   'replace-capacitor',
   'replace-thermistor',
   'nothing-to-mend',
@@ -84,6 +85,7 @@ export const ROOT_CAUSES = [
   'worn-compressor',
   'wrong-part-fitted',
   'worn-valve',
+  'poor-fastening',
   'aged-part',
   'customer-expectation',
 ] as const;

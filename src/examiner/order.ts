@@ -23,6 +23,8 @@ const CHARGE_JUDGEMENTS: readonly CauseId[] = [
   'orifice-undersize',
   'metering-valve-stuck-closing',
   'metering-valve-stuck-opening',
+  'bulb-charge-lost',
+  'bulb-loose',
   'compressor-leak-by',
 ];
 

@@ -46,6 +46,19 @@ export const SENSES: Readonly<Record<LookName, Sense>> = {
   condenserDirt: DIRT,
   condenserFanSpeed: FAN,
   evaporatorFanSpeed: FAN,
+  receiverLevel: {
+    classes: classes(
+      ['level-empty', 0.06],
+      ['level-low', 0.3],
+      ['level-middle', 0.75],
+      ['level-high', Number.POSITIVE_INFINITY],
+    ),
+    sd: 0.04,
+  },
+  bulbContact: {
+    classes: classes(['bulb-hangs', 0.4], ['bulb-loose', 0.8], ['bulb-tight', Number.POSITIVE_INFINITY]),
+    sd: 0.08,
+  },
 };
 
 const ZERO_CELSIUS = 273.15;

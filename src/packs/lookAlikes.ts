@@ -20,6 +20,8 @@ const ALIKE: Readonly<Record<CauseId, readonly CauseId[]>> = {
   'orifice-undersize': ['drier-restriction', 'undercharge'],
   'metering-valve-stuck-closing': ['undercharge', 'drier-restriction', 'thermistor-drift'],
   'metering-valve-stuck-opening': ['thermistor-drift', 'overcharge', 'compressor-leak-by'],
+  'bulb-charge-lost': ['drier-restriction', 'metering-valve-stuck-closing', 'undercharge'],
+  'bulb-loose': ['metering-valve-stuck-opening', 'evaporator-fan-slow'],
   'capacitor-weak': ['no-fault', 'condenser-fan-slow'],
   'thermistor-drift': ['metering-valve-stuck-opening', 'metering-valve-stuck-closing', 'undercharge'],
   'no-fault': ['undercharge', 'compressor-leak-by', 'capacitor-weak', 'filter-dirty'],

@@ -155,6 +155,8 @@ export class FakeMachine implements Machine {
         condenserDirt: faults['condenser-dirty'] ?? 0,
         condenserFanSpeed: fan,
         evaporatorFanSpeed: blower,
+        receiverLevel: 0,
+        bulbContact: 1,
       },
       controller: controls.running ? 'cooling' : 'off',
       sensors: {

@@ -23,7 +23,7 @@ const everyOne =
   ) =>
     list as List;
 
-const PLANTS = everyOne<PlantId>()(['orifice-split', 'inverter-split']);
+const PLANTS = everyOne<PlantId>()(['orifice-split', 'inverter-split', 'cold-room']);
 const REFRIGERANTS = everyOne<RefrigerantId>()([
   'R-32',
   'R-410A',
@@ -66,8 +66,8 @@ const choice = <const Values extends readonly [string, ...string[]]>(values: Val
 const conditions = described(
   z.strictObject({
     outdoor: described(within(243.15, 328.15), 'outdoor air dry bulb, K, from 243.15 to 328.15'),
-    indoor: described(within(278.15, 318.15), 'return air dry bulb, K, from 278.15 to 318.15'),
-    wetBulb: described(within(273.15, 308.15), 'return air wet bulb, K, from 273.15 to 308.15'),
+    indoor: described(within(268.15, 318.15), 'return air dry bulb, K, from 268.15 to 318.15'),
+    wetBulb: described(within(263.15, 308.15), 'return air wet bulb, K, from 263.15 to 308.15'),
     mode: described(z.literal('cooling'), '"cooling"'),
     altitude: described(within(-430, 4500), 'height of the site, m, from -430 to 4500'),
   }),

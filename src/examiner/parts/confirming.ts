@@ -37,6 +37,8 @@ export const PROOFS: Readonly<Record<CauseId, readonly Proof[] | null>> = {
   'orifice-undersize': null,
   'metering-valve-stuck-closing': [{ drive: 'valveHold' }],
   'metering-valve-stuck-opening': [{ drive: 'valveHold' }],
+  'bulb-charge-lost': null,
+  'bulb-loose': [{ read: ['look:bulbContact'] }],
   'capacitor-weak': [{ read: ['compressorCapacitance'] }],
   'thermistor-drift': [
     { read: ['suctionLineTemp', 'sensor:suctionLine'] },

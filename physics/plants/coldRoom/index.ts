@@ -1,0 +1,34 @@
+import type { Conditions, PlantDescription } from '../../types';
+import { COLD_ROOM_DRAWING } from './drawing';
+import { COLD_ROOM_MACHINE } from './machine';
+import { COLD_ROOM_PLACES } from './places';
+
+/** +2 °C at about 85 % relative humidity in the room. */
+const DESIGN: Conditions = { outdoor: 305.15, indoor: 275.15, wetBulb: 274.2, mode: 'cooling', altitude: 0 };
+
+export const COLD_ROOM: PlantDescription = {
+  id: 'cold-room',
+  refrigerants: ['R-134a'],
+  designConditions: DESIGN,
+  metering: 'thermostatic-valve',
+  setPoint: { found: 273.65, low: 272.15, high: 283.15 },
+  variableSpeed: false,
+  dataLink: false,
+  places: COLD_ROOM_PLACES,
+  drawing: COLD_ROOM_DRAWING,
+  nameplate: (refrigerant) => {
+    const data = COLD_ROOM_MACHINE['R-134a'];
+    return {
+      refrigerant,
+      charge: data.charge,
+      ratedCapacity: 4000,
+      ratedCurrent: 8.5,
+      supplyVoltage: data.motor.voltage,
+      capacitance: data.motor.capacitance,
+      targetSuperheat: 8,
+      targetSubcooling: null,
+      highPressureLimit: data.limits.highPressure,
+      ratedAirFlow: data.indoorFan.flow,
+    };
+  },
+};
