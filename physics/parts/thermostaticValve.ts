@@ -35,7 +35,7 @@ export function bulbPressure(
   const saturated = fluid.pDew(temperature);
   const gas = (1 - lost) * fluid.pDew(valve.dryBulb) * (temperature / valve.dryBulb);
   const gap = saturated - gas;
-  return gas + 0.5 * (gap - Math.sqrt(gap * gap + TURN * TURN)) ;
+  return gas + 0.5 * (gap - Math.sqrt(gap * gap + TURN * TURN));
 }
 
 /** Lift, a share of the stroke, before its stops: below 0 shut, above 1 wide open. */

@@ -62,6 +62,7 @@ export interface DrawnPart {
     | 'electronic-valve'
     | 'thermostatic-valve'
     | 'receiver'
+    | 'bulb'
     | 'filter'
     | 'service-valve'
     | 'control-box'

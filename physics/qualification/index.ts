@@ -3,6 +3,7 @@
  * fails where one does not hold and is not on the list of reasoned misses.
  */
 import { abused } from './abuse';
+import { coldRoom } from './coldRoom';
 import { directions } from './directions';
 import { randomMachines } from './draws';
 import { envelopes } from './envelopes';
@@ -32,5 +33,6 @@ export const SECTIONS: Readonly<Record<string, () => readonly Finding[]>> = {
   time: timing,
   random: () => randomMachines(1000, 7),
   abuse: () => abused(60, 1000),
+  coldRoom,
   pairs: () => [...faultPairs(), ...knownPairs()],
 };

@@ -2,7 +2,7 @@
 import { type Controls, createMachine, type MachineSetup, type Snapshot } from '../index';
 
 export interface Variant {
-  readonly id: 'orifice-r410a' | 'orifice-r22' | 'inverter-free' | 'inverter-fixed';
+  readonly id: 'orifice-r410a' | 'orifice-r22' | 'inverter-free' | 'inverter-fixed' | 'cold-room';
   readonly plant: MachineSetup['plant'];
   readonly refrigerant: MachineSetup['refrigerant'];
   readonly controls: Partial<Controls>;
@@ -27,6 +27,7 @@ export const INVERTER_FIXED: Variant = {
   refrigerant: 'R-32',
   controls: { fixedSpeed: true },
 };
+export const COLD_ROOM: Variant = { id: 'cold-room', plant: 'cold-room', refrigerant: 'R-134a', controls: {} };
 export const ORIFICES: readonly Variant[] = [ORIFICE_R410A, ORIFICE_R22];
 export const VARIANTS: readonly Variant[] = [ORIFICE_R410A, ORIFICE_R22, INVERTER_FREE, INVERTER_FIXED];
 
@@ -96,6 +97,7 @@ export function readingsOf(snapshot: Snapshot) {
     /** what the controller's suction sensor says over what a clamp says */
     sensorError: snapshot.sensors.suctionLine - probes.suctionLineTemp.value,
     glass: snapshot.looks.sightGlass,
+    level: snapshot.looks.receiverLevel,
     frost: snapshot.looks.evaporatorFrost,
     charge: probes.refrigerantCharge.value,
   };

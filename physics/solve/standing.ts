@@ -29,7 +29,13 @@ export function totalVolume(data: MachineData): number {
 /** Volume of the high side (discharge, condenser, receiver, liquid line) and of the rest, m3. */
 export function highVolume(rig: Rig): number {
   const l = rig.data.lines;
-  return rig.data.condenser.volume + l.dischargeVolume + l.liquidVolume + l.liquidLineVolume + (rig.data.receiver?.volume ?? 0);
+  return (
+    rig.data.condenser.volume +
+    l.dischargeVolume +
+    l.liquidVolume +
+    l.liquidLineVolume +
+    (rig.data.receiver?.volume ?? 0)
+  );
 }
 
 export function lowVolume(rig: Rig): number {

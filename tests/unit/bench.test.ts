@@ -11,6 +11,11 @@ import { createText } from '../../src/i18n';
 
 const plants = Object.values(PLANTS);
 
+/** A receiver gives liquid until it is empty. */
+function isReceiver(plant: PlantDescription): boolean {
+  return plant.drawing.parts.some(({ kind }) => kind === 'receiver');
+}
+
 function settled(plant: PlantDescription, faults: Faults = {}): Snapshot {
   const conditions = plant.designConditions;
   return createMachine({ plant: plant.id, refrigerant: plant.refrigerants[0], conditions, faults }).steady();
@@ -138,14 +143,15 @@ describe.each(plants)('what runs in the pipes of $id', (plant) => {
   });
 
   test('short of refrigerant, bubbles run before the metering device', () => {
-    const starved = settled(plant, { undercharge: 0.3 });
+    const starved = settled(plant, { undercharge: isReceiver(plant) ? 0.5 : 0.3 });
     expect(at('drier-out', 0.5, starved).gas).toBeGreaterThan(0.05);
   });
 });
 
 describe('sentences', () => {
   test.each(plants)('$id: both languages say the same things in as many sentences, with no key left over', (plant) => {
-    const cases: Faults[] = [{}, { undercharge: 0.3 }, { 'filter-dirty': 0.5 }, { 'condenser-dirty': 0.5 }];
+    const cases: Faults[] = [{}, { undercharge: 0.3 }, { 'condenser-dirty': 0.5 }];
+    if (plant.drawing.parts.some(({ kind }) => kind === 'filter')) cases.push({ 'filter-dirty': 0.5 });
     for (const faults of cases) {
       const snapshot = settled(plant, faults);
       for (const inside of [true, false]) {

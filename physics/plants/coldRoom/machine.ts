@@ -39,7 +39,7 @@ export const COLD_ROOM_MACHINE: Readonly<Record<'R-134a', MachineData>> = {
     outdoorFan: { flow: 0.56, pressure: 30, flatness: 0.5, power: 110, filterShare: 0, drift: 0.1 },
     indoorFan: { flow: 0.64, pressure: 60, flatness: 0.5, power: 140, filterShare: 0, drift: 0.1 },
     indoorFanLow: 0.7,
-    liquid: { drier: 8e9, line: 1.2e10, lift: 1.2, area: 1.11e-6, throat: 0.55 },
+    liquid: { drier: 8e9, line: 1.2e10, lift: 1.6, area: 1.11e-6, throat: 0.55 },
     lines: {
       dischargeVolume: 2.0e-4,
       liquidVolume: 1.0e-4,
@@ -49,7 +49,7 @@ export const COLD_ROOM_MACHINE: Readonly<Record<'R-134a', MachineData>> = {
       dischargeDrop: 2.5e8,
       suctionDrop: 0.8e8,
       inletDrop: 1.5e7,
-      liquidUa: 14.5,
+      liquidUa: 18.6,
       suctionUa: 6,
       suctionShare: 0.8,
     },

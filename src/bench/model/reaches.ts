@@ -37,7 +37,7 @@ export interface Content {
   gas: number;
 }
 
-const THROTTLES: readonly DrawnPart['kind'][] = ['drier', 'orifice', 'electronic-valve'];
+const THROTTLES: readonly DrawnPart['kind'][] = ['drier', 'orifice', 'electronic-valve', 'thermostatic-valve'];
 
 /** Drawn wider than life: a line of 10 mm would be a hair's breadth on the screen. */
 function channelWidth(diameter: number): number {

@@ -2,6 +2,7 @@
 import type { DrawnPart } from '../../../physics/types';
 import { paintCounter, paintDoor, paintWindow } from './furniture';
 import { blend, box, disc, ink, model, open, type Pen, polygon, shadow } from './pen';
+import { paintBulb, paintReceiver, paintThermostaticValve } from './refrigeration';
 
 type Painter = (pen: Pen, part: DrawnPart) => void;
 
@@ -33,6 +34,9 @@ export const FOREGROUND: Partial<Record<DrawnPart['kind'], Painter>> = {
   'service-valve': paintServiceValve,
   orifice: paintOrifice,
   'electronic-valve': paintElectronicValve,
+  'thermostatic-valve': paintThermostaticValve,
+  receiver: paintReceiver,
+  bulb: paintBulb,
   'sight-glass': paintSightGlass,
 };
 
