@@ -216,6 +216,6 @@ export const COLD_ROOM_DRAWING: PlantDrawing = {
     [7.35, 3.92],
     [7.35, 4.04],
     [4.62, 4.1],
-    [4.62, 4.35],
+    [4.62, 5.35],
   ],
 };
