@@ -224,7 +224,8 @@ export function createMachine(setup: MachineSetup): Machine {
 function settingOf(rig: Rig, controls: Controls): Setting {
   const { control } = rig.data;
   const { stuckOpening } = rig.effective;
-  const held = Number.isNaN(stuckOpening) ? controls.valveHold : stuckOpening;
+  const asked = control.metering === 'electronic' ? controls.valveHold : null;
+  const held = Number.isNaN(stuckOpening) ? asked : stuckOpening;
   return {
     opening: control.metering === 'fixed' ? 1 : held,
     speed: control.variableSpeed && !controls.fixedSpeed ? null : 1,

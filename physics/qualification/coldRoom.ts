@@ -44,7 +44,15 @@ function bands(): Finding[] {
   const ours = readingsOf(snapshot);
   const source = `${SOURCES.review}; ${SOURCES.field}`;
   const band = (name: string, value: number, low: number, high: number): Finding =>
-    finding(`coldroom/healthy/${name}`, source, `${name} at +2 °C in the room, 32 °C outdoors`, '', value, low, high);
+    finding(
+      `coldroom/cold-room/healthy/${name}`,
+      source,
+      `${name} at +2 °C in the room, 32 °C outdoors`,
+      '',
+      value,
+      low,
+      high,
+    );
   return [
     ...Object.entries(BANDS).map(([name, [low, high]]) => band(name, ours[name as Reading], low, high)),
     band('room over evaporating', 2 - ours.Te, 7, 10),
@@ -117,10 +125,10 @@ function receiverRows(): Finding[] {
       const low = sign === '0' ? -ZERO[id] : sign === '+' ? SEEN[id] : -ANY;
       const high = sign === '0' ? ZERO[id] : sign === '+' ? ANY : sign === '-' ? -SEEN[id] : ZERO[id];
       const change = ours[id] - healthy[id];
-      return finding(`coldroom/${name}/${id}`, SOURCES.review, `change of ${id}`, 'K', change, low, high);
+      return finding(`coldroom/cold-room/${name}/${id}`, SOURCES.review, `change of ${id}`, 'K', change, low, high);
     });
     const bounded = also.map(([id, low, high]) =>
-      finding(`coldroom/${name}/${id} itself`, SOURCES.review, id, '', ours[id], low, high),
+      finding(`coldroom/cold-room/${name}/${id} itself`, SOURCES.review, id, '', ours[id], low, high),
     );
     return [...checked, ...bounded];
   });
@@ -138,7 +146,15 @@ function emptyOrRestricted(): Finding[] {
     const a = readingsOf(short);
     const b = readingsOf(drier);
     const item = (name: string, value: number, low: number, high: number): Finding =>
-      finding(`coldroom/empty receiver | drier/${weather}/${name}`, SOURCES.review, name, '', value, low, high);
+      finding(
+        `coldroom/cold-room/empty receiver | drier/${weather}/${name}`,
+        SOURCES.review,
+        name,
+        '',
+        value,
+        low,
+        high,
+      );
     const topped = read({ ...change, faults: { undercharge: 0.25 } });
     const still = read({ ...change, faults: { 'drier-restriction': 0.3, overcharge: 0.1 } });
     const apart = [
@@ -174,7 +190,7 @@ function slopesAndValve(): Finding[] {
   const lost = read({ faults: { 'bulb-charge-lost': 0.5 } });
   const loose = read({ faults: { 'bulb-loose': 0.9 } });
   const review = (name: string, value: number, low: number, high: number): Finding =>
-    finding(`coldroom/${name}`, SOURCES.review, name, '', value, low, high);
+    finding(`coldroom/cold-room/${name}`, SOURCES.review, name, '', value, low, high);
   return [
     review('slopes/Tc per K outdoors', (hot.Tc - healthy.Tc) / 8, 0.95, 1.05),
     review('slopes/Te, 25 % less air', lessAir.Te - healthy.Te, -3, -2),
@@ -206,7 +222,7 @@ function times(): Finding[] {
   const held = settledFrom(started.moments, ({ readings }) => Math.abs(readings.SHout - normal.SHout) < 1.5) / 60;
   const fall = Math.min(...blown.moments.map(({ readings }) => readings.Te)) - normal.Te;
   const time = (name: string, value: number, low: number, high: number): Finding =>
-    finding(`coldroom/time/${name}`, SOURCES.review, name, '', value, low, high);
+    finding(`coldroom/cold-room/time/${name}`, SOURCES.review, name, '', value, low, high);
   return [
     time('low side down after a start, min', down, 0.1, 2),
     time('subcooling after a start, min', solid, 2, 6),
@@ -214,14 +230,14 @@ function times(): Finding[] {
     time('outdoor fan stopped: high pressure stops it, s', stopped, 40, 150),
     time('indoor fan stopped: evaporating temperature in 3 min, K', fall, -15, -8),
     statement(
-      'coldroom/time/start reaches the steady state',
+      'coldroom/cold-room/time/start reaches the steady state',
       SOURCES.own,
       'suction within 1 % of the steady one half an hour after a start',
       Math.abs(started.moments[1799].readings.ps / normal.ps - 1) < 0.01,
     ),
-    ...books('coldroom/time/start', started.ledger),
-    ...books('coldroom/time/indoor fan stopped', blown.ledger),
-    ...books('coldroom/time/outdoor fan stopped', calm.ledger),
+    ...books('coldroom/cold-room/time/start', started.ledger),
+    ...books('coldroom/cold-room/time/indoor fan stopped', blown.ledger),
+    ...books('coldroom/cold-room/time/outdoor fan stopped', calm.ledger),
   ];
 }
 

@@ -4,6 +4,7 @@
  */
 import { abused } from './abuse';
 import { coldRoom } from './coldRoom';
+import { coldRoomDraws } from './coldRoomDraws';
 import { directions } from './directions';
 import { randomMachines } from './draws';
 import { envelopes } from './envelopes';
@@ -33,6 +34,6 @@ export const SECTIONS: Readonly<Record<string, () => readonly Finding[]>> = {
   time: timing,
   random: () => randomMachines(1000, 7),
   abuse: () => abused(60, 1000),
-  coldRoom,
+  coldRoom: () => [...coldRoom(), ...coldRoomDraws(400, 11)],
   pairs: () => [...faultPairs(), ...knownPairs()],
 };

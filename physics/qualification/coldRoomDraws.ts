@@ -1,0 +1,57 @@
+/** Cold rooms drawn at random: do they solve, do their books close, does a fault of no size change nothing? */
+import { createMachine, familiesOf, type MachineSetup, PhysicsError, plantDescription } from '../index';
+import { Draw } from './draws';
+import { type Finding, finding, statement } from './finding';
+import { COLD_ROOM } from './machines';
+import { SOURCES } from './sources';
+
+const { plant, refrigerant } = COLD_ROOM;
+
+/** 10…46 °C outdoors, a room from −2 °C to one that is still warm, one fault. */
+function drawn(draw: Draw): MachineSetup {
+  const family = draw.pick(familiesOf(plant));
+  const indoor = 273.15 + draw.between(-2, 18);
+  const conditions = {
+    outdoor: 273.15 + draw.between(10, 46),
+    indoor,
+    wetBulb: indoor - draw.between(0.4, 4),
+    mode: 'cooling',
+    altitude: draw.between(0, 1500),
+  } as const;
+  return { plant, refrigerant, conditions, faults: { [family.id]: draw.share() * family.max } };
+}
+
+export function coldRoomDraws(count: number, seed: number): Finding[] {
+  const draw = new Draw(seed);
+  let solved = 0;
+  let energy = 0;
+  let mass = 0;
+  let unnamed = 0;
+  for (let k = 0; k < count; k++) {
+    try {
+      const { balance } = createMachine(drawn(draw)).steady();
+      solved++;
+      energy = Math.max(energy, balance.energy);
+      mass = Math.max(mass, balance.mass);
+    } catch (error) {
+      if (!(error instanceof PhysicsError)) throw error;
+      if (error.code === 'no-convergence') unnamed++;
+    }
+  }
+  const id = 'coldroom/cold-room/random';
+  return [
+    finding(`${id}/solved`, SOURCES.own, 'share that solves', '-', solved / count, 0.995, 1),
+    finding(`${id}/energy`, SOURCES.own, 'worst first-law defect over capacity', '-', energy, 0, 1e-3),
+    finding(`${id}/charge`, SOURCES.own, 'worst departure from the charge', 'kg', mass, 0, 1e-9),
+    finding(`${id}/unnamed`, SOURCES.own, 'unsolved without a reason', '-', unnamed, 0, 0),
+    statement(`${id}/zero severity`, SOURCES.own, 'a fault of no size is exactly the healthy machine', zeroIsHealthy()),
+  ];
+}
+
+function zeroIsHealthy(): boolean {
+  const conditions = plantDescription(plant).designConditions;
+  const shown = (faults: MachineSetup['faults']): string =>
+    JSON.stringify(createMachine({ plant, refrigerant, conditions, faults }).steady());
+  const healthy = shown({});
+  return familiesOf(plant).every(({ id }) => shown({ [id]: 0 }) === healthy);
+}
