@@ -45,7 +45,7 @@ function bands(): Finding[] {
   const source = `${SOURCES.review}; ${SOURCES.field}`;
   const band = (name: string, value: number, low: number, high: number): Finding =>
     finding(
-      `coldroom/cold-room/healthy/${name}`,
+      `coldRoom/cold-room/healthy/${name}`,
       source,
       `${name} at +2 °C in the room, 32 °C outdoors`,
       '',
@@ -125,10 +125,10 @@ function receiverRows(): Finding[] {
       const low = sign === '0' ? -ZERO[id] : sign === '+' ? SEEN[id] : -ANY;
       const high = sign === '0' ? ZERO[id] : sign === '+' ? ANY : sign === '-' ? -SEEN[id] : ZERO[id];
       const change = ours[id] - healthy[id];
-      return finding(`coldroom/cold-room/${name}/${id}`, SOURCES.review, `change of ${id}`, 'K', change, low, high);
+      return finding(`coldRoom/cold-room/${name}/${id}`, SOURCES.review, `change of ${id}`, 'K', change, low, high);
     });
     const bounded = also.map(([id, low, high]) =>
-      finding(`coldroom/cold-room/${name}/${id} itself`, SOURCES.review, id, '', ours[id], low, high),
+      finding(`coldRoom/cold-room/${name}/${id} itself`, SOURCES.review, id, '', ours[id], low, high),
     );
     return [...checked, ...bounded];
   });
@@ -147,7 +147,7 @@ function emptyOrRestricted(): Finding[] {
     const b = readingsOf(drier);
     const item = (name: string, value: number, low: number, high: number): Finding =>
       finding(
-        `coldroom/cold-room/empty receiver | drier/${weather}/${name}`,
+        `coldRoom/cold-room/empty receiver | drier/${weather}/${name}`,
         SOURCES.review,
         name,
         '',
@@ -190,7 +190,7 @@ function slopesAndValve(): Finding[] {
   const lost = read({ faults: { 'bulb-charge-lost': 0.5 } });
   const loose = read({ faults: { 'bulb-loose': 0.9 } });
   const review = (name: string, value: number, low: number, high: number): Finding =>
-    finding(`coldroom/cold-room/${name}`, SOURCES.review, name, '', value, low, high);
+    finding(`coldRoom/cold-room/${name}`, SOURCES.review, name, '', value, low, high);
   return [
     review('slopes/Tc per K outdoors', (hot.Tc - healthy.Tc) / 8, 0.95, 1.05),
     review('slopes/Te, 25 % less air', lessAir.Te - healthy.Te, -3, -2),
@@ -222,7 +222,7 @@ function times(): Finding[] {
   const held = settledFrom(started.moments, ({ readings }) => Math.abs(readings.SHout - normal.SHout) < 1.5) / 60;
   const fall = Math.min(...blown.moments.map(({ readings }) => readings.Te)) - normal.Te;
   const time = (name: string, value: number, low: number, high: number): Finding =>
-    finding(`coldroom/cold-room/time/${name}`, SOURCES.review, name, '', value, low, high);
+    finding(`coldRoom/cold-room/time/${name}`, SOURCES.review, name, '', value, low, high);
   return [
     time('low side down after a start, min', down, 0.1, 2),
     time('subcooling after a start, min', solid, 2, 6),
@@ -230,14 +230,14 @@ function times(): Finding[] {
     time('outdoor fan stopped: high pressure stops it, s', stopped, 40, 150),
     time('indoor fan stopped: evaporating temperature in 3 min, K', fall, -15, -8),
     statement(
-      'coldroom/cold-room/time/start reaches the steady state',
+      'coldRoom/cold-room/time/start reaches the steady state',
       SOURCES.own,
       'suction within 1 % of the steady one half an hour after a start',
       Math.abs(started.moments[1799].readings.ps / normal.ps - 1) < 0.01,
     ),
-    ...books('coldroom/cold-room/time/start', started.ledger),
-    ...books('coldroom/cold-room/time/indoor fan stopped', blown.ledger),
-    ...books('coldroom/cold-room/time/outdoor fan stopped', calm.ledger),
+    ...books('coldRoom/cold-room/time/start', started.ledger),
+    ...books('coldRoom/cold-room/time/indoor fan stopped', blown.ledger),
+    ...books('coldRoom/cold-room/time/outdoor fan stopped', calm.ledger),
   ];
 }
 

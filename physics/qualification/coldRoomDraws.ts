@@ -38,7 +38,7 @@ export function coldRoomDraws(count: number, seed: number): Finding[] {
       if (error.code === 'no-convergence') unnamed++;
     }
   }
-  const id = 'coldroom/cold-room/random';
+  const id = 'coldRoom/cold-room/random';
   return [
     finding(`${id}/solved`, SOURCES.own, 'share that solves', '-', solved / count, 0.995, 1),
     finding(`${id}/energy`, SOURCES.own, 'worst first-law defect over capacity', '-', energy, 0, 1e-3),

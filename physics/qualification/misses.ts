@@ -86,17 +86,17 @@ export const MISSES: readonly Miss[] = [
     reason: '9.5 K against 9 K, a band from memory; the two readings part by 6 K.',
   },
   {
-    ids: ['SH of A', 'ps of A', 'Tc of A'].map((id) => `coldroom/cold-room/empty receiver | drier/design/${id}`),
+    ids: ['SH of A', 'ps of A', 'Tc of A'].map((id) => `coldRoom/cold-room/empty receiver | drier/design/${id}`),
     reason:
       'A third of the charge gone just empties the receiver here: the glass boils, but the valve has a quarter of its stroke left and holds the coil. The low side starves (SH +4 K, Te −2 K) at half the charge. The bands, from memory, are of a machine whose receiver was nearly empty before. What parts the pair holds.',
   },
   {
-    ids: ['ps of B', 'Tc of B'].map((id) => `coldroom/cold-room/empty receiver | drier/design/${id}`),
+    ids: ['ps of B', 'Tc of B'].map((id) => `coldRoom/cold-room/empty receiver | drier/design/${id}`),
     reason:
       '205 kPa against 145…185 at 184 kPa over the drier: flash gas of 4 % by mass takes 20 % of the flow of a wide-open valve, hardly the 40 % that such a suction would need; lost bulb charge and a stuck valve reach that suction. Condensing follows the flow (41.5 against 41 °C).',
   },
   {
-    ids: ['coldroom/cold-room/slopes/Te, 25 % less air'],
+    ids: ['coldRoom/cold-room/slopes/Te, 25 % less air'],
     reason:
       '−0.8 K against −2…−3, a slope given for a room at 27 °C with 20 K between air and coil. Here the coil stands 8 K under the air: the same share of it.',
   },
