@@ -95,7 +95,7 @@ function Resume(props: {
     <li class="home-resume">
       <div>
         <h3>{text.local(found.callout.text.title)}</h3>
-        <p class="soft">{text.t('app.home.started', { readings: props.saved.readings })}</p>
+        <p class="soft">{text.t('app.home.started', { count: props.saved.readings })}</p>
       </div>
       <div class="wrap">
         <a class="button main" href={calloutLink(found.pack.id, found.callout.id)}>

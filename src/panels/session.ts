@@ -8,6 +8,7 @@ import { createContext } from 'preact';
 import { useContext } from 'preact/hooks';
 import type { CauseId, PlantDescription, Snapshot } from '../../physics/types';
 import type { Action, AttemptState, ProcedureStep, RemedyId, RootCause, SizeWord, SumKind } from '../attempt';
+import type { SaveState } from '../attempt/autosave';
 import type { Callout, Pack } from '../attempt/pack/types';
 import type { TellingSum } from '../examiner/quanta';
 import type { TrialAnswer } from '../examiner/trials';
@@ -116,8 +117,8 @@ export interface Session {
   readonly drafts: Signal<Drafts>;
   /** what the polite live region says; at most one text an act */
   readonly said: Signal<string>;
-  /** false when the device refuses to keep the attempt */
-  readonly kept: ReadonlySignal<boolean>;
+  /** whether the device keeps the attempt, and if not, why */
+  readonly kept: ReadonlySignal<SaveState>;
 
   /** Applies and keeps one action. False when it was refused; the reason is then in `said`. */
   dispatch(action: Action): boolean;

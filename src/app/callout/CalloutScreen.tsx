@@ -126,7 +126,11 @@ function Title({ onDebrief, onKeys, onCommand }: TitleProps) {
           </span>
         </p>
       </div>
-      {!session.kept.value && <p role="alert">{text.t('app.error.saveFailed')}</p>}
+      {session.kept.value !== 'saved' && (
+        <p role="alert">
+          {text.t(session.kept.value === 'memory-only' ? 'app.error.saveFailed' : 'app.error.otherTab')}
+        </p>
+      )}
       <span class="callout-tools">
         {onDebrief && (
           <button type="button" class="main" onClick={onDebrief}>

@@ -33,7 +33,7 @@ export async function openSession(pack: Pack, callout: Callout, seed: string | n
         void store.begin(id, header);
       }
       await store.append(actions.at(-1)!);
-      return saveState === 'saved';
+      return saveState;
     },
     onClose: () => store.close(),
   });

@@ -1,6 +1,7 @@
 /** The one place where a callout's actions are applied, kept and announced. */
 import { batch, computed, effect, signal } from '@preact/signals';
 import { type Action, ActionRefused, type AttemptState, apply, nextHint, snapshotAt } from '../../attempt';
+import type { SaveState } from '../../attempt/autosave';
 import { AttemptCodeError, encode, toFile } from '../../attempt/codes';
 import type { Callout, Pack } from '../../attempt/pack/types';
 import { describeBench, sentenceText } from '../../bench';
@@ -23,8 +24,8 @@ export interface Opening {
   readonly callout: Callout;
   readonly state: AttemptState;
   readonly twin: AttemptState | null;
-  /** keeps one action on the device */
-  readonly keep: (state: AttemptState) => Promise<boolean>;
+  /** keeps one action on the device, and says whether it is kept now */
+  readonly keep: (state: AttemptState) => Promise<SaveState>;
   readonly examining: Examining;
   readonly onClose: () => void;
 }
@@ -40,7 +41,7 @@ export function createSession(opening: Opening): Session {
   // Who learns and practises sees into the pipes (readings still have to be taken); an exam shows what a site would show.
   const inside = signal(callout.mode !== 'exam');
   const said = signal('');
-  const kept = signal(true);
+  const kept = signal<SaveState>('saved');
   const draftsOf = attemptId(opening.state.attempt);
   const drafts = signal<Drafts>(loadDrafts(draftsOf));
   const { plant } = opening.state.site;
@@ -95,8 +96,8 @@ export function createSession(opening: Opening): Session {
         said.value = text.value.t('app.said.passing', { minutes: action.seconds / 60 });
       } else tell();
     });
-    void opening.keep(state.value).then((done) => {
-      kept.value = done;
+    void opening.keep(state.value).then((how) => {
+      kept.value = how;
     });
     return true;
   }
