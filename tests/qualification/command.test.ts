@@ -132,7 +132,8 @@ describe('sheets', () => {
       all.map(() => JSON.stringify(all[0].points[0].readings)),
     );
     expect(closing?.points.at(-1)).toMatchObject({ severity: closing?.max, readings: null, stop: 'discharge-heat' });
-    expect(closing?.corners.map(({ name }) => name)).toContain('slowed by its controller');
+    // held at its rated speed it cannot be slowed, however hot its discharge
+    expect(closing?.corners.map(({ name }) => name)).not.toContain('slowed by its controller');
     expect(drift.map(({ key, max }) => [key, Math.sign(max)])).toEqual([
       ['thermistor-drift:suctionLine', 1],
       ['thermistor-drift:suctionLine', -1],
