@@ -103,7 +103,7 @@ test('digits after playing, after going to the end by key or tap, and without mo
     await passing.waitFor({ state: 'detached' });
     clocks.push(await page.locator('.callout-title p').first().textContent());
     await person.read('liquid-port', person.text.t('names.instrument.high-gauge'));
-    codes.push(await page.locator('.notes .note-head strong').first().textContent());
+    codes.push((await page.locator('.notes .note-head strong').first().textContent()) ?? '');
     codes.push(await person.code());
     await bench.finish();
   }
