@@ -40,7 +40,8 @@ export function markEvidence(one: Case, right: 0 | 0.8 | 1): Marked {
     return { share: tellable ? 0 : null, reasons: [{ key, values: {} }] };
   }
   const { rival, cited, best, against } = usable;
-  const easy = rival !== named || !isReal(one, named, rivals);
+  const real = isReal(one, named, rivals);
+  const easy = rival !== named || !real;
   const values = {
     rival: { kind: 'cause', id: rival },
     bits: { kind: 'bits', value: Math.max(0, cited) },
@@ -49,7 +50,11 @@ export function markEvidence(one: Case, right: 0 | 0.8 | 1): Marked {
   const share = clip(cited / best - AGAINST * against);
   const reasons: Message[] = [{ key: `reason.evidence.${word(share)}`, values }];
   if (against > 0) reasons.push({ key: 'reason.evidence.against', values: { rival: values.rival } });
-  if (easy) reasons.push({ key: 'reason.evidence.easyRival', values: { rival: { kind: 'cause', id: named } } });
+  if (easy) {
+    // The named rival may be the cause itself: then it is no easy one, the readings only do not speak against it.
+    const key = real ? 'reason.evidence.notParted' : 'reason.evidence.easyRival';
+    reasons.push({ key, values: { rival: { kind: 'cause', id: named } } });
+  }
   return { share: share * (easy ? EASY_RIVAL : 1) * (right === 1 ? 1 : 0.5), reasons };
 }
 

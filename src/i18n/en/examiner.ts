@@ -147,6 +147,7 @@ export const examiner = {
       weak: 'Your notes hardly rule this out: {{rival}}. {{bits}} of {{best}} bits.',
       against: 'One of your notes speaks for this instead: {{rival}}.',
       easyRival: 'This was never a real rival: {{rival}}.',
+      notParted: 'Your readings do not favour your verdict over this: {{rival}}.',
     },
     working: {
       notMeasured: 'Your eyes settle this one. No sum needed.',

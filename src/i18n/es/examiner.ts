@@ -147,6 +147,7 @@ export const examiner: SameKeys<typeof english> = {
       weak: 'Tus notas apenas descartan esto: {{rival}}. {{bits}} de {{best}} bits.',
       against: 'Una de tus notas habla más bien de esto: {{rival}}.',
       easyRival: 'Esto nunca fue un rival de verdad: {{rival}}.',
+      notParted: 'Tus lecturas no apoyan tu veredicto frente a esto: {{rival}}.',
     },
     working: {
       notMeasured: 'Aquí bastan los ojos. No hace falta ninguna cuenta.',

@@ -164,4 +164,11 @@ describe('Evidence', () => {
     const { reasons } = markEvidence(one, 0);
     expect(reasons.map(({ key }) => key)).toContain('reason.evidence.against');
   });
+
+  it('never calls the cause itself a rival that never was one', () => {
+    const verdict = { cause: 'overcharge', rival: 'drier-restriction', cites: [4, 6] } as const;
+    const keys = markEvidence(makeCase({ faults, read: READ, verdict }), 0).reasons.map(({ key }) => key);
+    expect(keys).toContain('reason.evidence.notParted');
+    expect(keys).not.toContain('reason.evidence.easyRival');
+  });
 });
