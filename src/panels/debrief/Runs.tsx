@@ -33,11 +33,16 @@ function given(text: Text, { plant, refrigerant, conditions }: Run): string {
   });
 }
 
-/** Four decimals are what the terminal needs to run it again. */
+/** As many digits as the terminal needs to run it again, without the dust of binary numbers. */
+function sizeText(text: Text, size: number): string {
+  const digits = String(Number(size.toFixed(6))).split('.')[1]?.length ?? 0;
+  return text.number(size, digits);
+}
+
 function faultsOf(text: Text, { faults }: Run): string {
   const all = Object.entries(faults);
   if (all.length === 0) return text.t('debrief.runs.healthy');
   return all
-    .map(([key, size]) => `${text.maybe(`names.cause.${key.split(':')[0]}`) ?? key} ${text.number(size, 4)}`)
+    .map(([key, size]) => `${text.maybe(`names.cause.${key.split(':')[0]}`) ?? key} ${sizeText(text, size)}`)
     .join(', ');
 }
