@@ -119,6 +119,8 @@ export interface Session {
   readonly said: Signal<string>;
   /** whether the device keeps the attempt, and if not, why */
   readonly kept: ReadonlySignal<SaveState>;
+  /** what a person must know of how the attempt was found on the device; null = nothing */
+  readonly found: string | null;
 
   /** Applies and keeps one action. False when it was refused; the reason is then in `said`. */
   dispatch(action: Action): boolean;

@@ -126,6 +126,7 @@ function Title({ onDebrief, onKeys, onCommand }: TitleProps) {
           </span>
         </p>
       </div>
+      {session.found && session.kept.value === 'saved' && <p role="alert">{session.found}</p>}
       {session.kept.value !== 'saved' && (
         <p role="alert">
           {text.t(session.kept.value === 'memory-only' ? 'app.error.saveFailed' : 'app.error.otherTab')}

@@ -35,9 +35,9 @@ export async function openSession(pack: Pack, callout: Callout, seed: string | n
       await store.append(actions.at(-1)!);
       return saveState;
     },
+    found: found.problem,
     onClose: () => store.close(),
   });
-  if (found.problem !== null) session.said.value = found.problem;
   return session;
 }
 
@@ -55,14 +55,16 @@ async function resume(store: Autosave, pack: Pack, callout: Callout, seed: strin
   const here = currentId();
   // The one of this tab first, then the newest.
   const order = [...wanted.filter((id) => id === here), ...wanted.filter((id) => id !== here).reverse()];
+  let unreadable = false;
   for (const id of order) {
     const recovered = await store.resume(id);
+    if (!recovered) unreadable = true;
     if (!recovered || (isFinished(recovered.attempt) && id !== here && seed === null)) continue;
     const { attempt } = recovered;
     try {
       const problem =
         attempt.physics === REAL_WORLD.physics
-          ? null
+          ? recovered.damage && text.value.t('app.error.cutShort', { actions: attempt.actions.length })
           : text.value.t('app.error.otherPhysics', { version: attempt.physics });
       return { state: replay(attempt, pack), problem };
     } catch (error) {
@@ -70,7 +72,7 @@ async function resume(store: Autosave, pack: Pack, callout: Callout, seed: strin
       return { state: null, problem: text.value.t('app.error.code', { reason: error.message }) };
     }
   }
-  return NOTHING;
+  return unreadable ? { state: null, problem: text.value.t('app.error.unreadable') } : NOTHING;
 }
 
 function twinOf(pack: Pack, callout: Callout, state: AttemptState): AttemptState {

@@ -27,6 +27,7 @@ export interface Opening {
   /** keeps one action on the device, and says whether it is kept now */
   readonly keep: (state: AttemptState) => Promise<SaveState>;
   readonly examining: Examining;
+  readonly found: string | null;
   readonly onClose: () => void;
 }
 
@@ -129,6 +130,7 @@ export function createSession(opening: Opening): Session {
     drafts,
     said,
     kept,
+    found: opening.found,
     dispatch,
     arrive: lapse.arrive,
     optionsAt(id) {

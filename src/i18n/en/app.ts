@@ -155,6 +155,9 @@ export const app = {
     otherTab: 'This callout went on in another tab. What you do here is not kept. Load the page again.',
     code: 'This attempt could not be read: {{reason}}',
     otherPhysics: 'This attempt was made with another version of the physics ({{version}}). Its numbers may differ.',
+    cutShort:
+      'What this device kept of the attempt is damaged. It goes on from what could be read: {{actions}} actions.',
+    unreadable: 'What this device kept of an earlier attempt cannot be read. This is a new one.',
     boundary: 'This part of the page failed: {{reason}}',
   },
 } as const;

@@ -157,6 +157,9 @@ export const app: SameKeys<typeof source> = {
     otherTab: 'Este aviso siguió en otra pestaña. Lo que hagas aquí no se guarda. Vuelve a cargar la página.',
     code: 'No se pudo leer el intento: {{reason}}',
     otherPhysics: 'Este intento se hizo con otra versión de la física ({{version}}). Sus números pueden diferir.',
+    cutShort:
+      'Lo que el dispositivo guardó del intento está dañado. Sigue desde lo que se pudo leer: {{actions}} acciones.',
+    unreadable: 'Lo que el dispositivo guardó de un intento anterior no se puede leer. Este es uno nuevo.',
     boundary: 'Esta parte de la página falló: {{reason}}',
   },
 };
