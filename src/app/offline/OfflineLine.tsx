@@ -18,7 +18,8 @@ export function OfflineLine() {
   if (state === 'off' || state === 'impossible') return null;
   return (
     <p class="offline soft" data-offline={state}>
-      <span aria-hidden="true">{state === 'ready' ? '✓' : '·'}</span> {text.t(`app.offline.${state}`)}
+      {state === 'ready' && <span aria-hidden="true">✓ </span>}
+      {text.t(`app.offline.${state}`)}
     </p>
   );
 }
