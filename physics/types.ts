@@ -65,7 +65,21 @@ export const PROBES = {
 } as const satisfies Record<string, UnitName>;
 
 export type ProbeName = keyof typeof PROBES;
-export type Probes = Readonly<Record<ProbeName, Quantity>>;
+/** A probe of the machine, or of one indoor unit of several: `evaporatorSuperheat@unit3`. */
+export type ProbeKey = ProbeName | `${ProbeName}@${string}`;
+export type Probes = Readonly<Record<ProbeName, Quantity>> & Readonly<Record<`${ProbeName}@${string}`, Quantity>>;
+
+/** The probe's name without its unit's. */
+export function probeName(key: ProbeKey): ProbeName {
+  const at = key.indexOf('@');
+  return (at < 0 ? key : key.slice(0, at)) as ProbeName;
+}
+
+/** The indoor unit that a probe belongs to, or null. */
+export function unitOf(key: string): string | null {
+  const at = key.indexOf('@');
+  return at < 0 ? null : key.slice(at + 1);
+}
 
 /** Sensors of the machine's own controller; what its data link reports (drift included), as against the true probes. */
 export type SensorName = 'suctionLine' | 'evaporatorCoil' | 'dischargeLine' | 'outdoorAir' | 'returnAir';
@@ -92,6 +106,10 @@ export const LOOKS = [
 export type LookName = (typeof LOOKS)[number];
 export type Looks = Readonly<Record<LookName, number>>;
 
+/** What the machine is asked to do; `simultaneous` = some rooms cooled, others heated. */
+export const OPERATING_MODES = ['cooling', 'heating', 'simultaneous'] as const;
+export type OperatingMode = (typeof OPERATING_MODES)[number];
+
 export interface Conditions {
   /** outdoor air dry bulb, K */
   readonly outdoor: number;
@@ -99,7 +117,7 @@ export interface Conditions {
   readonly indoor: number;
   /** return air wet bulb, K */
   readonly wetBulb: number;
-  readonly mode: 'cooling';
+  readonly mode: OperatingMode;
   /** site altitude, m (sets air density and the gauge zero) */
   readonly altitude: number;
 }
@@ -144,6 +162,8 @@ export interface FaultFamily {
   readonly unit: 'share' | 'K';
   /** the key's suffix where a family needs one: the sensor that drifts */
   readonly targets?: readonly SensorName[];
+  /** sits in one indoor unit where there are several: the key may name it after an @ */
+  readonly perUnit?: boolean;
   /** may be negative (a thermistor drifts both ways) */
   readonly signed?: boolean;
 }

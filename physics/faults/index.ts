@@ -1,4 +1,5 @@
 import { PhysicsError } from '../errors';
+import { plantDescription } from '../plants';
 import type { DesignPoint, Effective, MachineData } from '../solve/effective';
 import type { FamilyId, Faults, PlantId, SensorName } from '../types';
 import { BULB_CHARGE_LOST } from './bulbChargeLost';
@@ -56,17 +57,20 @@ export function familiesOf(plant: PlantId): readonly Fault[] {
 export interface ParsedFault {
   readonly fault: Fault;
   readonly target: SensorName | null;
+  /** the indoor unit that it sits in; null = the whole machine, or every unit alike */
+  readonly unit: string | null;
   readonly severity: number;
 }
 
 /**
- * Read fault keys such as `undercharge` or `thermistor-drift:suctionLine`. Throws `bad-input` naming the key and what is
+ * Read fault keys such as `undercharge`, `thermistor-drift:suctionLine` or `filter-dirty@unit3`. Throws `bad-input` naming the key and what is
  * expected: unknown family or sensor, a family that the plant cannot have, a severity out of range.
  */
 export function parseFaults(plant: PlantId, faults: Faults): readonly ParsedFault[] {
   const parsed: ParsedFault[] = [];
   for (const [key, severity] of Object.entries(faults)) {
-    const [id, sensor] = key.split(':');
+    const [name, unit] = key.split('@');
+    const [id, sensor] = name.split(':');
     const fault = FAULTS.find((f) => f.id === id);
     const refuse = (why: string): PhysicsError =>
       new PhysicsError('bad-input', `fault "${key}": ${why}`, { fault: key, severity: String(severity) });
@@ -83,7 +87,12 @@ export function parseFaults(plant: PlantId, faults: Faults): readonly ParsedFaul
       const top = fault.id === 'overcharge' || fault.id.endsWith('opening') || fault.id.endsWith('oversize') ? 2 : 1;
       if (severity < 0 || severity > top) throw refuse(`severity must lie within 0…${top}`);
     }
-    if (severity !== 0) parsed.push({ fault, target, severity });
+    if (unit !== undefined) {
+      const { units = [] } = plantDescription(plant);
+      if (!fault.perUnit || units.length === 0) throw refuse('takes no indoor unit after an @');
+      if (!units.includes(unit)) throw refuse(`needs an indoor unit after the @, one of ${units.join(', ')}`);
+    }
+    if (severity !== 0) parsed.push({ fault, target, unit: unit ?? null, severity });
   }
   return parsed;
 }

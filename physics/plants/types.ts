@@ -1,6 +1,6 @@
 /** What a plant is to everybody but the solver: its places, its drawing, its nameplate. */
 import type { RefrigerantId } from '../fluids/fluid';
-import type { Conditions, LookName, PlantId, ProbeName, SensorName, StationId } from '../types';
+import type { Conditions, LookName, OperatingMode, PlantId, ProbeKey, SensorName, StationId } from '../types';
 
 export type PlaceKind = 'port' | 'pipe' | 'air' | 'wire' | 'terminals' | 'duct' | 'look' | 'panel';
 
@@ -17,15 +17,15 @@ export interface Place {
   readonly order: number;
   /** which probe each physical quantity reads here */
   readonly reads: {
-    readonly pressure?: ProbeName;
-    readonly temperature?: ProbeName;
-    readonly wetBulb?: ProbeName;
-    readonly current?: ProbeName;
-    readonly voltage?: ProbeName;
-    readonly capacitance?: ProbeName;
-    readonly differentialPressure?: ProbeName;
+    readonly pressure?: ProbeKey;
+    readonly temperature?: ProbeKey;
+    readonly wetBulb?: ProbeKey;
+    readonly current?: ProbeKey;
+    readonly voltage?: ProbeKey;
+    readonly capacitance?: ProbeKey;
+    readonly differentialPressure?: ProbeKey;
     readonly look?: LookName;
-    readonly link?: readonly (ProbeName | `sensor:${SensorName}`)[];
+    readonly link?: readonly (ProbeKey | `sensor:${SensorName}`)[];
   };
   /** what has to be done first */
   readonly needs?: readonly ('cap-off' | 'panel-open' | 'isolated')[];
@@ -139,9 +139,13 @@ export interface PlantDescription {
   readonly id: PlantId;
   readonly refrigerants: readonly RefrigerantId[];
   readonly designConditions: Conditions;
+  /** what it can be asked to do, each with the conditions at which it is rated */
+  readonly modes: Readonly<Partial<Record<OperatingMode, Conditions>>>;
   readonly metering: 'fixed-orifice' | 'electronic-valve' | 'thermostatic-valve';
   /** K: what its room thermostat is set to as found, and the ends of its dial; left out = a living room's */
   readonly setPoint?: { readonly found: number; readonly low: number; readonly high: number };
+  /** ids of its indoor units where there are several */
+  readonly units?: readonly string[];
   readonly variableSpeed: boolean;
   readonly dataLink: boolean;
   readonly places: readonly Place[];

@@ -178,6 +178,7 @@ export function designPoint(
 export function compile(setup: MachineSetup): Rig {
   const data = machineData(setup.plant, setup.refrigerant);
   const { outdoor, indoor, wetBulb, altitude } = setup.conditions;
+  checkMode(setup);
   check('outdoor', outdoor, 253.15, 328.15);
   const refrigerated = plantDescription(setup.plant).designConditions.indoor < 283.15;
   check('indoor', indoor, refrigerated ? 268.15 : 283.15, refrigerated ? 303.15 : 318.15);
@@ -196,6 +197,18 @@ export function compile(setup: MachineSetup): Rig {
   const design = designPoint(setup.plant, setup.refrigerant).point;
   applyFaults(setup.plant, setup.faults, effective, design, data);
   return new Rig(fluidTable(setup.refrigerant), data, effective, setup.conditions, design.opening);
+}
+
+function checkMode({ plant, conditions }: MachineSetup): void {
+  const { modes } = plantDescription(plant);
+  if (Object.hasOwn(modes, conditions.mode)) return;
+  throw new PhysicsError(
+    'bad-input',
+    `mode: ${plant} knows ${Object.keys(modes).join(', ')}, not "${conditions.mode}"`,
+    {
+      mode: conditions.mode,
+    },
+  );
 }
 
 function check(name: string, value: number, low: number, high: number): void {

@@ -1,5 +1,5 @@
 /** The recorder's tape: what the data link showed every five seconds while it ran. Computed, never stored. */
-import { PROBES } from '../../physics/types';
+import { PROBES, probeName } from '../../physics/types';
 import { type ChannelName, linkQuantity, linkValue, type PhysicalQuantity, probeOf } from '../instruments';
 import { CsvError, csvText, parseCsv } from './csv';
 import { sceneOf } from './reading';
@@ -35,7 +35,7 @@ export function linkChannels({ site }: Pick<AttemptState, 'site'>): TapeChannel[
   const channels = site.plant.places.flatMap(({ reads }) => reads.link ?? []);
   return channels.map((channel) => {
     const probe = probeOf(channel);
-    return { channel, quantity: linkQuantity(channel), unit: probe ? PROBES[probe] : 'K' };
+    return { channel, quantity: linkQuantity(channel), unit: probe ? PROBES[probeName(probe)] : 'K' };
   });
 }
 

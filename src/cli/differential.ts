@@ -1,6 +1,6 @@
 /** `differential`: what every rival cause would show on a callout's machine, with its spread. */
 import type { Command } from 'commander';
-import { PROBES, type ProbeName } from '../../physics/types';
+import { PROBES, type ProbeKey, probeName } from '../../physics/types';
 import type { Channel, Component, Differential, JudgedState } from '../examiner/types';
 import { csvLine } from './csv';
 import { differentialOf } from './differentials';
@@ -72,7 +72,7 @@ function momentsOf(components: readonly Component[], channel: number, factors: n
 
 function unitOf(channel: Channel): string {
   if (channel.startsWith('sensor:')) return 'K';
-  return channel.startsWith('look:') ? '-' : PROBES[channel as ProbeName];
+  return channel.startsWith('look:') ? '-' : PROBES[probeName(channel as ProbeKey)];
 }
 
 function shown(cell: string | number): string {

@@ -2,7 +2,7 @@
 import * as z from 'zod';
 import { createMachine, plantDescription, steady } from '../../physics';
 import { PhysicsError } from '../../physics/errors';
-import type { Controls, MachineSetup, Snapshot } from '../../physics/types';
+import type { Conditions, Controls, MachineSetup, Snapshot } from '../../physics/types';
 import { gridIndex, gridTime } from '../attempt/trajectory';
 import { RefusedInput } from './exit';
 
@@ -42,9 +42,10 @@ export function prepareJob(value: unknown): PreparedJob {
   if (!parsed.success) throw new RefusedInput(parsed.error.issues.map(issueText).join('; '));
   const job = parsed.data;
   const plant = plantDescription(job.plant);
-  const design = plant.designConditions;
-  if (job.mode !== undefined && job.mode !== design.mode) {
-    throw new RefusedInput(`mode: found "${job.mode}", expected "${design.mode}" for ${plant.id}`);
+  const modes: Readonly<Record<string, Conditions | undefined>> = plant.modes;
+  const design = job.mode === undefined ? plant.designConditions : modes[job.mode];
+  if (design === undefined) {
+    throw new RefusedInput(`mode: found "${job.mode}", expected ${Object.keys(modes).join(' or ')} for ${plant.id}`);
   }
   const refrigerant = plant.refrigerants.find((each) => each === (job.refrigerant ?? plant.refrigerants[0]));
   if (!refrigerant) {

@@ -40,7 +40,7 @@ export function registerRun(program: Command, io: Io): void {
     .option('--indoor <K>', 'return air', number)
     .option('--wet-bulb <K>', 'return air wet bulb', number)
     .option('--altitude <m>', 'height of the site', number)
-    .option('--mode <mode>', 'cooling')
+    .option('--mode <mode>', 'cooling, heating or simultaneous, as far as the plant can')
     .option('--fault <key=severity>', 'e.g. undercharge=0.2 or thermistor-drift:suctionLine=3; repeat for more', fault)
     .option('--fixed-speed', 'variable-speed machine held at rated speed')
     .option('--set-point <K>', 'room set-point', number)

@@ -2,7 +2,7 @@
  * How far the model itself may be from a machine of its kind, in a settled state. Added to every expectation, so that
  * nobody is graded on hair-splitting. Judgement, no source: about half of what two good models of such machines differ.
  */
-import { PROBES, type ProbeName } from '../../physics/types';
+import { PROBES, type ProbeKey, probeName } from '../../physics/types';
 import type { Channel } from './types';
 
 interface Discrepancy {
@@ -29,7 +29,7 @@ const OTHER: Discrepancy = { absolute: 0, share: 0.03 };
 export function unitOf(channel: Channel): string {
   if (channel.startsWith('sensor:')) return 'K';
   if (channel.startsWith('look:')) return '-';
-  return PROBES[channel.replace('touch:', '') as ProbeName];
+  return PROBES[probeName(channel.replace('touch:', '') as ProbeKey)];
 }
 
 /** Standard deviation of the model's own error where it expects `value`. */

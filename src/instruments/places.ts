@@ -1,5 +1,13 @@
 /** What can be read where. */
-import { type Place, PROBES, type ProbeName, type Snapshot, type StationId } from '../../physics/types';
+import {
+  type Place,
+  PROBES,
+  type ProbeKey,
+  type ProbeName,
+  probeName,
+  type Snapshot,
+  type StationId,
+} from '../../physics/types';
 import { CATALOGUE, PREPARING } from './catalogue';
 import { type ChannelName, INSTRUMENTS, type InstrumentId, type PhysicalQuantity } from './types';
 
@@ -44,25 +52,26 @@ export function channelsAt(instrument: InstrumentId, place: Place, quantity: Phy
 export function linkQuantity(channel: ChannelName): PhysicalQuantity {
   const probe = probeOf(channel);
   if (!probe) return 'temperature';
-  if (probe === 'valveOpening') return 'opening';
-  const unit = PROBES[probe];
+  const name = probeName(probe);
+  if (name === 'valveOpening') return 'opening';
+  const unit = PROBES[name];
   if (unit === 'Hz') return 'speed';
   if (unit === 'A') return 'current';
   return unit === 'Pa' ? 'pressure' : 'temperature';
 }
 
 /** The probe that a channel shows as it is; null for the controller's sensors, looks and touches. */
-export function probeOf(channel: ChannelName): ProbeName | null {
-  return channel.includes(':') ? null : (channel as ProbeName);
+export function probeOf(channel: ChannelName): ProbeKey | null {
+  return channel.includes(':') ? null : (channel as ProbeKey);
 }
 
 /** True value of a channel in one instant, SI (looks: share 0…1; touch: K). */
 export function channelValue(snapshot: Snapshot, channel: ChannelName): number {
   const [kind, name] = channel.split(':') as [string, string | undefined];
-  if (name === undefined) return snapshot.probes[kind as ProbeName].value;
+  if (name === undefined) return snapshot.probes[kind as ProbeKey].value;
   if (kind === 'sensor') return snapshot.sensors[name as keyof Snapshot['sensors']];
   if (kind === 'look') return snapshot.looks[name as keyof Snapshot['looks']];
-  return snapshot.probes[name as ProbeName].value;
+  return snapshot.probes[name as ProbeKey].value;
 }
 
 /** Seconds for a first reading at a place by a careful person; `opened` = its unit's panel is open already. */
@@ -89,6 +98,6 @@ const STATION_OF: Readonly<Partial<Record<ProbeName, StationId>>> = {
 
 /** kg that fill the hose when it goes on here now: grams of vapour, tens of grams of liquid. */
 export function spillOf(instrument: InstrumentId, place: Place, snapshot: Snapshot): number {
-  const station = place.reads.pressure && STATION_OF[place.reads.pressure];
+  const station = place.reads.pressure && STATION_OF[probeName(place.reads.pressure)];
   return station ? CATALOGUE[instrument].hose * snapshot.stations[station].density : 0;
 }

@@ -103,6 +103,11 @@ test.each([
     (p: Loose) => (p.callouts[0].refrigerant = 'R-32'),
     'expected R-410A or R-22 for orifice-split',
   ],
+  [
+    'mode-on-plant',
+    (p: Loose) => (p.callouts[0].conditions.mode = 'heating'),
+    'conditions.mode: found "heating", expected cooling for orifice-split',
+  ],
   ['wet-bulb-below-dry-bulb', (p: Loose) => (p.callouts[0].conditions.wetBulb = 305), 'conditions.wetBulb: found 305'],
   ['toolbag-unique', (p: Loose) => p.callouts[0].toolbag.push('eyes'), 'toolbag.4: found "eyes"'],
   ['root-cause-named', (p: Loose) => (p.callouts[0].rootCause = null), 'rootCause: found null'],
@@ -148,7 +153,7 @@ test('several mistakes are told at once, each with a pointer to its value', () =
   const pack = spoilt((p) => {
     p.version = 0;
     p.callouts[0].budget = 1;
-    p.callouts[1].conditions.mode = 'heating';
+    p.callouts[1].conditions.mode = 'drying';
   });
   expect(problemsOf(pack).map(({ pointer }) => pointer)).toEqual([
     '/version',

@@ -10,6 +10,7 @@ export const COLD_ROOM: PlantDescription = {
   id: 'cold-room',
   refrigerants: ['R-134a'],
   designConditions: DESIGN,
+  modes: { cooling: DESIGN },
   metering: 'thermostatic-valve',
   setPoint: { found: 273.65, low: 272.15, high: 283.15 },
   variableSpeed: false,

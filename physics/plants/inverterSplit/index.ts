@@ -9,6 +9,7 @@ export const INVERTER_SPLIT: PlantDescription = {
   id: 'inverter-split',
   refrigerants: ['R-32'],
   designConditions: DESIGN,
+  modes: { cooling: DESIGN },
   metering: 'electronic-valve',
   variableSpeed: true,
   dataLink: true,

@@ -9,6 +9,7 @@ export const ORIFICE_SPLIT: PlantDescription = {
   id: 'orifice-split',
   refrigerants: ['R-410A', 'R-22'],
   designConditions: DESIGN,
+  modes: { cooling: DESIGN },
   metering: 'fixed-orifice',
   variableSpeed: false,
   dataLink: false,

@@ -5,4 +5,5 @@ import type { MachineFacts } from './rules';
 export const machineFacts: MachineFacts = {
   families: FAULTS,
   refrigerants: (plant) => plantDescription(plant).refrigerants,
+  modes: (plant) => Object.keys(plantDescription(plant).modes),
 };

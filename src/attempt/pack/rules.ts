@@ -8,6 +8,7 @@ import type { Callout, Pack } from './types';
 export interface MachineFacts {
   readonly families: readonly FaultFamily[];
   readonly refrigerants: (plant: PlantId) => readonly RefrigerantId[];
+  readonly modes: (plant: PlantId) => readonly string[];
 }
 
 export function ruleProblems(pack: Pack, facts: MachineFacts): PackProblem[] {
@@ -54,6 +55,14 @@ function machineObjections(callout: Callout, facts: MachineFacts): Objection[] {
   if (!made.includes(refrigerant)) {
     found.push({ rule: 'refrigerant-on-plant', path: ['refrigerant'], expected: `${made.join(' or ')} for ${plant}` });
   }
+  const modes = facts.modes(plant);
+  if (!modes.includes(conditions.mode)) {
+    found.push({
+      rule: 'mode-on-plant',
+      path: ['conditions', 'mode'],
+      expected: `${modes.join(' or ')} for ${plant}`,
+    });
+  }
   if (conditions.wetBulb > conditions.indoor) {
     const expected = `a wet bulb not above the dry bulb (${conditions.indoor} K)`;
     found.push({ rule: 'wet-bulb-below-dry-bulb', path: ['conditions', 'wetBulb'], expected });
@@ -96,7 +105,7 @@ function tallyObjections(callout: Callout, facts: MachineFacts): Objection[] {
 }
 
 function faultObjections(callout: Callout, key: string, severity: number, facts: MachineFacts): Objection[] {
-  const [name, target] = key.split(':');
+  const [name, target] = key.replace(/@.*/, '').split(':');
   const path = ['faults', key];
   const family = familyOn(facts, name, callout.plant);
   if (!family) {

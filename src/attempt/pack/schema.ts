@@ -5,7 +5,7 @@
  */
 import * as z from 'zod/mini';
 import type { RefrigerantId } from '../../../physics/fluids/fluid';
-import { FAMILIES, type PlantId } from '../../../physics/types';
+import { FAMILIES, OPERATING_MODES, type PlantId } from '../../../physics/types';
 import { INSTRUMENTS } from '../../instruments/types';
 import { ROOT_CAUSES } from '../types';
 
@@ -68,7 +68,7 @@ const conditions = described(
     outdoor: described(within(243.15, 328.15), 'outdoor air dry bulb, K, from 243.15 to 328.15'),
     indoor: described(within(268.15, 318.15), 'return air dry bulb, K, from 268.15 to 318.15'),
     wetBulb: described(within(263.15, 308.15), 'return air wet bulb, K, from 263.15 to 308.15'),
-    mode: described(z.literal('cooling'), '"cooling"'),
+    mode: choice(OPERATING_MODES),
     altitude: described(within(-430, 4500), 'height of the site, m, from -430 to 4500'),
   }),
   'weather and room',
@@ -92,7 +92,7 @@ export const calloutSchema = z.strictObject({
   text: calloutText,
   faults: described(
     z.record(
-      z.string().check(z.regex(/^[a-z]+(-[a-z]+)*(:[a-zA-Z]{1,40})?$/)),
+      z.string().check(z.regex(/^[a-z]+(-[a-z]+)*(:[a-zA-Z]{1,40})?(@[a-z0-9-]{1,40})?$/)),
       described(z.number().check(z.gte(-100), z.lte(100)), 'severity in the unit of the fault family'),
     ),
     'fault keys with their severity, e.g. {"undercharge": 0.2}; {} for a healthy machine',
