@@ -145,6 +145,7 @@ class CompiledMachine implements Machine {
     const change = machine.charge - this.charge;
     const opened =
       before.drier !== after.drier ||
+      before.line !== after.line ||
       before.leakArea !== after.leakArea ||
       before.metering !== after.metering ||
       before.nitrogen !== after.nitrogen ||

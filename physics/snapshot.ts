@@ -3,6 +3,7 @@
  */
 import { wetBulb, wSaturated } from './air/moistAir';
 import * as L from './fluids/layout';
+import { looksOfParts } from './looks';
 import { leavingTemperature } from './parts/airStream';
 import { WALL_FIELDS } from './parts/coil';
 import { motorCurrent } from './parts/motor';
@@ -113,6 +114,7 @@ export function flowSnapshot(
     dischargeLineTemp: discharge.temperature,
     liquidLineTemp: liquid.temperature,
     liquidLineTempAfterDrier: after.temperature,
+    meteringInletTemp: stations['metering-in'].temperature,
     evaporatorOutletTemp: outlet.temperature,
     superheat: suction.temperature - dewLow,
     compressorSuperheat: inlet.temperature - fluid.tDew(circuit.pSuction),
@@ -162,14 +164,10 @@ export function flowSnapshot(
     regime: 'flow',
     probes: probesOf(values),
     looks: {
+      ...looksOfParts(rig, controls),
       sightGlass: glass,
       evaporatorFrost: covered,
-      filterDust: effective.filterLost,
-      condenserDirt: effective.condenserLost,
-      condenserFanSpeed: controls.outdoorFanRunning ? effective.outdoorFanSpeed : 0,
-      evaporatorFanSpeed: controls.indoorFanRunning ? effective.indoorFanSpeed : 0,
       receiverLevel: circuit.receiverLevel,
-      bulbContact: 1 - effective.bulbLoose,
     },
     controller,
     sensors: {

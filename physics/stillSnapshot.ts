@@ -3,6 +3,7 @@
  */
 import { wetBulb, wSaturated } from './air/moistAir';
 import * as L from './fluids/layout';
+import { looksOfParts } from './looks';
 import { leavingTemperature } from './parts/airStream';
 import { WALL_FIELDS } from './parts/coil';
 import { motorCurrent } from './parts/motor';
@@ -58,6 +59,7 @@ export function stillSnapshot(rig: Rig, state: CircuitState): Snapshot {
     dischargeLineTemp: pipes.discharge,
     liquidLineTemp: pipes.liquid,
     liquidLineTempAfterDrier: pipes.afterDrier,
+    meteringInletTemp: pipes.meteringIn,
     evaporatorOutletTemp: pipes.evaporatorOut,
     superheat: pipes.suction - dewLow,
     compressorSuperheat: pipes.compressorIn - dewLow,
@@ -143,15 +145,11 @@ export function stillSnapshot(rig: Rig, state: CircuitState): Snapshot {
     regime: 'still',
     probes: probesOf(values),
     looks: {
+      ...looksOfParts(rig, controls),
       sightGlass: glass,
       evaporatorFrost: state.frost.reduce((sum, kg) => sum + Math.min(1, kg / FROST_COVER), 0) / state.frost.length,
-      filterDust: effective.filterLost,
-      condenserDirt: effective.condenserLost,
-      condenserFanSpeed: controls.outdoorFanRunning ? effective.outdoorFanSpeed : 0,
-      evaporatorFanSpeed: controls.indoorFanRunning ? effective.indoorFanSpeed : 0,
       // at rest the high side's liquid runs down into the receiver first
       receiverLevel: data.receiver ? Math.min(1, (high.liquidShare * highVolume(rig)) / data.receiver.volume) : 0,
-      bulbContact: 1 - effective.bulbLoose,
     },
     controller: state.controller,
     sensors: {

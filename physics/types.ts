@@ -35,6 +35,7 @@ export const PROBES = {
   dischargeLineTemp: 'K',
   liquidLineTemp: 'K',
   liquidLineTempAfterDrier: 'K',
+  meteringInletTemp: 'K',
   evaporatorOutletTemp: 'K',
   superheat: 'K',
   compressorSuperheat: 'K',
@@ -102,6 +103,10 @@ export const LOOKS = [
   'receiverLevel',
   /** share of its thermal contact that the bulb of a thermostatic valve has; 1 without one */
   'bulbContact',
+  /** share of its bore that a kink takes from the liquid line */
+  'liquidLineKink',
+  /** free area of the suction service valve over that of the open valve */
+  'suctionValveOpen',
 ] as const;
 export type LookName = (typeof LOOKS)[number];
 export type Looks = Readonly<Record<LookName, number>>;
@@ -131,6 +136,8 @@ export const FAMILIES = [
   'overcharge',
   'non-condensable',
   'drier-restriction',
+  'liquid-line-kink',
+  'service-valve-throttled',
   'condenser-dirty',
   'condenser-fan-slow',
   'filter-dirty',

@@ -11,10 +11,12 @@ import { CONDENSER_FAN_SLOW } from './condenserFanSlow';
 import { DRIER_RESTRICTION } from './drierRestriction';
 import { EVAPORATOR_FAN_SLOW } from './evaporatorFanSlow';
 import { FILTER_DIRTY } from './filterDirty';
+import { LIQUID_LINE_KINK } from './liquidLineKink';
 import { NON_CONDENSABLE } from './nonCondensable';
 import { ORIFICE_OVERSIZE } from './orificeOversize';
 import { ORIFICE_UNDERSIZE } from './orificeUndersize';
 import { OVERCHARGE } from './overcharge';
+import { SERVICE_VALVE_THROTTLED } from './serviceValveThrottled';
 import { THERMISTOR_DRIFT } from './thermistorDrift';
 import type { Fault } from './types';
 import { UNDERCHARGE } from './undercharge';
@@ -27,6 +29,8 @@ export const FAULTS: readonly Fault[] = [
   OVERCHARGE,
   NON_CONDENSABLE,
   DRIER_RESTRICTION,
+  LIQUID_LINE_KINK,
+  SERVICE_VALVE_THROTTLED,
   CONDENSER_DIRTY,
   CONDENSER_FAN_SLOW,
   FILTER_DIRTY,

@@ -1,6 +1,7 @@
 /**
  * The liquid path in series: filter-drier, liquid line with its lift, metering device. Given pressures at both ends it
- * finds the flow, so valve flow and compressor flow may differ in a transient.
+ * finds the flow, so valve flow and compressor flow may differ in a transient. What the line gains of heat on its way is
+ * told by its enthalpy at the metering device.
  *
  * Metering (orifice and electronic valve alike): m = C·A·√(2ρ(p_in − p_throat)). The throat cannot fall below a share of
  * the inlet liquid's bubble pressure: flashing chokes it, so the flow answers to inlet subcooling and hardly to the low
@@ -39,6 +40,9 @@ export class LiquidPath {
   rhoMetering = 0.5;
   tMetering = 0.5;
   qMetering = 0.5;
+  private drier = 0.5;
+  private line = 0.5;
+  private hMetering = 0.5;
   private readonly block: Float64Array;
   private readonly out = new Float64Array(8);
 
@@ -47,9 +51,9 @@ export class LiquidPath {
   }
 
   /**
-   * @param block1 pressure block at the path's inlet (total pressure), h J/kg
+   * @param block1 pressure block at the path's inlet (total pressure), h J/kg there, hMetering J/kg at the metering device
    * @param pLow evaporator inlet pressure, Pa
-   * @param drier coefficient of the drier as it is, `opening` 0…1 of the metering area
+   * @param drier coefficient of the drier as it is, `line` of the liquid line, `opening` 0…1 of the metering area
    * @param guess kg/s
    */
   solve(
@@ -57,11 +61,16 @@ export class LiquidPath {
     data: LiquidPathData,
     block1: Float64Array,
     h: number,
+    hMetering: number,
     pLow: number,
     drier: number,
+    line: number,
     opening: number,
     guess: number,
   ): void {
+    this.drier = drier;
+    this.line = line;
+    this.hMetering = hMetering;
     fluid.state(block1, h, this.out);
     this.rhoIn = this.out[OUT_RHO];
     const p1 = block1[P];
@@ -79,15 +88,15 @@ export class LiquidPath {
     }
     // The capacity of the device falls as the flow grows (its inlet pressure does): one root, bracketed.
     let low = 0;
-    let high = this.passes(fluid, data, p1, h, pLow, drier, opening, 0);
+    let high = this.passes(fluid, data, p1, h, pLow, opening, 0);
     let fLow = high;
-    let fHigh = this.passes(fluid, data, p1, h, pLow, drier, opening, high) - high;
+    let fHigh = this.passes(fluid, data, p1, h, pLow, opening, high) - high;
     let m = high;
     if (fHigh < -1e-13 * high) {
       m = guess > 0 && guess < high ? guess : 0.7 * high;
       let side = 0;
       for (let k = 0; k < 60; k++) {
-        const f = this.passes(fluid, data, p1, h, pLow, drier, opening, m) - m;
+        const f = this.passes(fluid, data, p1, h, pLow, opening, m) - m;
         if (f > -1e-13 * high && f < 1e-13 * high) break;
         if (f > 0) {
           low = m;
@@ -105,7 +114,7 @@ export class LiquidPath {
         if (!(m > low && m < high)) m = 0.5 * (low + high);
       }
     }
-    this.passes(fluid, data, p1, h, pLow, drier, opening, m);
+    this.passes(fluid, data, p1, h, pLow, opening, m);
     this.flow = m;
   }
 
@@ -116,13 +125,12 @@ export class LiquidPath {
     p1: number,
     h: number,
     pLow: number,
-    drier: number,
     opening: number,
     m: number,
   ): number {
     const out = this.out;
     const block = this.block;
-    const p2 = p1 - (drier * m * m) / this.rhoIn;
+    const p2 = p1 - (this.drier * m * m) / this.rhoIn;
     if (p2 <= pLow) {
       this.pAfterDrier = pLow;
       this.pMetering = pLow;
@@ -134,13 +142,13 @@ export class LiquidPath {
     this.tAfterDrier = out[OUT_T];
     this.rhoAfterDrier = out[OUT_RHO];
     this.qAfterDrier = out[OUT_Q];
-    const p3 = p2 - (data.line * m * m) / out[OUT_RHO] - out[OUT_RHO] * GRAVITY * data.lift;
+    const p3 = p2 - (this.line * m * m) / out[OUT_RHO] - out[OUT_RHO] * GRAVITY * data.lift;
     if (p3 <= pLow) {
       this.pMetering = pLow;
       return 0;
     }
     fluid.setPressure(p3, block);
-    fluid.state(block, h, out);
+    fluid.state(block, this.hMetering, out);
     this.pMetering = p3;
     this.rhoMetering = out[OUT_RHO];
     this.tMetering = out[OUT_T];

@@ -67,6 +67,8 @@ export class Circuit {
   tEvaporatorOut = 0.5;
   hServiceSuction = 0.5;
   hCompressorIn = 0.5;
+  /** in the suction pipe, kg/m3 */
+  rhoSuction = 0.5;
   massFlow = 0.5;
   massHigh = 0.5;
   massLow = 0.5;
@@ -161,7 +163,8 @@ export class Circuit {
 
     fluid.state(this.low, compressor.hSuction, out);
     const rhoSuction = out[OUT_RHO];
-    this.pServiceSuction = pLow + (lines.inletDrop * mm) / rhoSuction;
+    this.rhoSuction = rhoSuction;
+    this.pServiceSuction = pLow + (effective.suctionValve * mm) / rhoSuction;
     this.pEvaporatorOut = this.pServiceSuction + (lines.suctionDrop * mm) / rhoSuction;
     const dropLow = data.evaporator.pressureDrop * mm * (0.5 / this.low[RHO_V]);
     this.pEvaporatorIn = this.pEvaporatorOut + dropLow;
@@ -200,8 +203,10 @@ export class Circuit {
       data.liquid,
       this.port,
       this.hLiquid,
+      this.hLiquid,
       this.pEvaporatorIn,
       effective.drier,
+      effective.line,
       env.opening * effective.metering,
       m,
     );

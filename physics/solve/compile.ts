@@ -166,6 +166,7 @@ export function designPoint(
       pSuction: c.pSuction,
       rhoDischarge: c.compressor.rhoDischarge,
       rhoLiquid: c.path.rhoIn,
+      rhoSuction: c.rhoSuction,
       opening: rig.env.opening,
     },
     x: solution.x,

@@ -86,8 +86,10 @@ export interface Effective {
   charge: number;
   displacement: number;
   leakArea: number;
-  /** drier coefficient */
+  /** coefficients of the drier, of the liquid line, and of the suction service valve with the pipe behind it */
   drier: number;
+  line: number;
+  suctionValve: number;
   /** factor on the metering area */
   metering: number;
   /** valve stuck at this opening, or NaN */
@@ -120,6 +122,7 @@ export interface DesignPoint {
   readonly pSuction: number;
   readonly rhoDischarge: number;
   readonly rhoLiquid: number;
+  readonly rhoSuction: number;
   readonly opening: number;
 }
 
@@ -129,6 +132,8 @@ export function healthy(data: MachineData): Effective {
     displacement: 1,
     leakArea: 0,
     drier: data.liquid.drier,
+    line: data.liquid.line,
+    suctionValve: data.lines.inletDrop,
     metering: 1,
     stuckOpening: Number.NaN,
     bulbLost: 0,

@@ -161,6 +161,7 @@ export function pipeTemps(rig: Rig): PipeTemps {
     discharge: circuit.compressor.tDischarge,
     liquid: at(circuit.pLiquid, circuit.hLiquid),
     afterDrier: circuit.path.tAfterDrier,
+    meteringIn: circuit.path.tMetering,
     evaporatorOut: circuit.tEvaporatorOut,
   };
 }

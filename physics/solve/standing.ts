@@ -128,6 +128,7 @@ export function standingState(
       discharge: outdoor,
       liquid: outdoor,
       afterDrier: outdoor,
+      meteringIn: outdoor,
       evaporatorOut: room,
     },
     inputs: {

@@ -10,6 +10,7 @@ export interface PipeTemps {
   readonly discharge: number;
   readonly liquid: number;
   readonly afterDrier: number;
+  readonly meteringIn: number;
   readonly evaporatorOut: number;
 }
 

@@ -72,8 +72,10 @@ export function stillStep(rig: Rig, from: CircuitState, dt: number): StillResult
       data.liquid,
       up.block,
       hValve,
+      hValve,
       forward ? pLow : pHigh,
       effective.drier,
+      effective.line,
       from.opening * effective.metering,
       0.01,
     );
@@ -197,6 +199,7 @@ function stillPipes(
       discharge: drift(p.discharge, outdoor),
       liquid: drift(p.liquid, outdoor),
       afterDrier: drift(p.afterDrier, outdoor),
+      meteringIn: drift(p.meteringIn, outdoor),
       evaporatorOut: drift(p.evaporatorOut, from.room),
     };
   }
@@ -208,6 +211,7 @@ function stillPipes(
     discharge: follow(p.discharge, tDischarge),
     liquid: follow(p.liquid, high.temperature),
     afterDrier: follow(p.afterDrier, high.temperature),
+    meteringIn: follow(p.meteringIn, high.temperature),
     evaporatorOut: follow(p.evaporatorOut, low.temperature),
   };
 }

@@ -36,6 +36,7 @@ const OPEN_CIRCUIT: readonly ProcedureStep[] = [
   'record',
 ];
 const DRY_WORK: readonly ProcedureStep[] = ['isolate', 'restart-and-settle', 'record'];
+const RUNNING_WORK: readonly ProcedureStep[] = ['restart-and-settle', 'record'];
 const ELECTRIC: readonly ProcedureStep[] = ['isolate', 'discharge-capacitor', 'restart-and-settle', 'record'];
 const CHARGE_ONLY: readonly ProcedureStep[] = ['recover', 'weigh-in', 'restart-and-settle', 'record'];
 
@@ -58,6 +59,8 @@ export const REMEDY_RULES: Readonly<Record<RemedyId, Remedy>> = {
   'recover-excess': closed([], 600, CHARGE_ONLY),
   'recover-evacuate-recharge': opened([], 600),
   'replace-drier': opened(['drier-restriction'], 1200),
+  'replace-line-section': opened(['liquid-line-kink'], 2400),
+  'open-service-valve': closed(['service-valve-throttled'], 180, RUNNING_WORK),
   'clean-outdoor-coil': closed(['condenser-dirty'], 2400, DRY_WORK),
   'replace-outdoor-fan-motor': closed(['condenser-fan-slow'], 3600, ELECTRIC),
   'replace-filter': closed(['filter-dirty'], 300, DRY_WORK),

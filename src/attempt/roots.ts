@@ -7,6 +7,8 @@ export const USUAL_ROOT: Readonly<Record<CauseId, RootCause>> = {
   overcharge: 'overfilled-at-last-service',
   'non-condensable': 'air-left-in-at-installation',
   'drier-restriction': 'wet-or-dirty-circuit',
+  'liquid-line-kink': 'badly-laid-pipe',
+  'service-valve-throttled': 'left-part-shut',
   'condenser-dirty': 'no-cleaning',
   'condenser-fan-slow': 'worn-motor',
   'filter-dirty': 'no-cleaning',

@@ -19,6 +19,8 @@ const CHARGE_JUDGEMENTS: readonly CauseId[] = [
   'overcharge',
   'non-condensable',
   'drier-restriction',
+  'service-valve-throttled',
+  'liquid-line-kink',
   'orifice-oversize',
   'orifice-undersize',
   'metering-valve-stuck-closing',

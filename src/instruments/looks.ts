@@ -59,6 +59,14 @@ export const SENSES: Readonly<Record<LookName, Sense>> = {
     classes: classes(['bulb-hangs', 0.4], ['bulb-loose', 0.8], ['bulb-tight', Number.POSITIVE_INFINITY]),
     sd: 0.08,
   },
+  liquidLineKink: {
+    classes: classes(['pipe-round', 0.25], ['pipe-dented', 0.7], ['pipe-flat', Number.POSITIVE_INFINITY]),
+    sd: 0.03,
+  },
+  suctionValveOpen: {
+    classes: classes(['stem-in', 0.3], ['stem-part-way', 0.7], ['stem-out', Number.POSITIVE_INFINITY]),
+    sd: 0.04,
+  },
 };
 
 const ZERO_CELSIUS = 273.15;

@@ -11,6 +11,8 @@ const ALIKE: Readonly<Record<CauseId, readonly CauseId[]>> = {
   overcharge: ['condenser-dirty', 'non-condensable', 'condenser-fan-slow', 'orifice-oversize'],
   'non-condensable': ['overcharge', 'condenser-dirty', 'condenser-fan-slow'],
   'drier-restriction': ['undercharge', 'orifice-undersize', 'metering-valve-stuck-closing'],
+  'liquid-line-kink': ['drier-restriction', 'orifice-undersize', 'undercharge'],
+  'service-valve-throttled': ['compressor-leak-by', 'orifice-oversize', 'metering-valve-stuck-opening'],
   'condenser-dirty': ['overcharge', 'non-condensable', 'condenser-fan-slow'],
   'condenser-fan-slow': ['condenser-dirty', 'overcharge', 'non-condensable'],
   'filter-dirty': ['undercharge', 'evaporator-fan-slow'],

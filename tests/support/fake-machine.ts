@@ -157,6 +157,8 @@ export class FakeMachine implements Machine {
         evaporatorFanSpeed: blower,
         receiverLevel: 0,
         bulbContact: 1,
+        liquidLineKink: 0,
+        suctionValveOpen: 1,
       },
       controller: controls.running ? 'cooling' : 'off',
       sensors: {

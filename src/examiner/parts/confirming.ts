@@ -28,6 +28,8 @@ export const PROOFS: Readonly<Record<CauseId, readonly Proof[] | null>> = {
     { read: ['liquidLineTemp', 'liquidLineTempAfterDrier'] },
     { read: ['liquidPressure', 'liquidPressureAfterDrier'] },
   ],
+  'liquid-line-kink': [{ read: ['look:liquidLineKink'] }, { read: ['liquidLineTempAfterDrier', 'meteringInletTemp'] }],
+  'service-valve-throttled': [{ read: ['look:suctionValveOpen'] }],
   'condenser-dirty': [{ read: ['look:condenserDirt'] }],
   'condenser-fan-slow': [{ read: ['look:condenserFanSpeed'] }],
   'filter-dirty': [{ read: ['look:filterDust'] }, { read: ['filterPressureDrop'] }],

@@ -35,6 +35,8 @@ export const examiner = {
     overcharge: 'Why? The extra liquid fills the outdoor coil. Heat finds less room there.',
     'non-condensable': 'Why? Air does not turn to liquid. It fills the outdoor coil.',
     'drier-restriction': 'Why? The liquid was there. The drier held it back.',
+    'liquid-line-kink': 'Why? The liquid was there. A flat pipe behind the drier held it back.',
+    'service-valve-throttled': 'Why? The valve lets too little gas through to the compressor.',
     'condenser-dirty': 'Why? Dirt keeps the air off the outdoor coil.',
     'condenser-fan-slow': 'Why? A slow fan takes too little heat away.',
     'filter-dirty': 'Why? The filter lets too little air through. The coil gets too cold.',
@@ -116,6 +118,8 @@ export const examiner = {
       unsupported: 'Your readings gave it only {{belief}}.',
     },
     proof: {
+      'service-valve-throttled': 'Proof is missing: look at the stem of the suction valve.',
+      'liquid-line-kink': 'Proof is missing: walk along the liquid line.',
       undercharge: 'Proof is missing: recover the charge and weigh it.',
       overcharge: 'Proof is missing: recover the charge and weigh it.',
       'non-condensable': 'Proof is missing: read the pressure after a long stop.',

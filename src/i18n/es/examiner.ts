@@ -35,6 +35,8 @@ export const examiner: SameKeys<typeof english> = {
     overcharge: '¿Por qué? El líquido de más llena la batería exterior. El calor sale mal.',
     'non-condensable': '¿Por qué? El aire no se vuelve líquido. Llena la batería exterior.',
     'drier-restriction': '¿Por qué? Había líquido. El secador lo retenía.',
+    'liquid-line-kink': '¿Por qué? Había líquido. Un tubo aplastado tras el secador lo retenía.',
+    'service-valve-throttled': '¿Por qué? La válvula deja pasar poco gas al compresor.',
     'condenser-dirty': '¿Por qué? La suciedad aparta el aire de la batería exterior.',
     'condenser-fan-slow': '¿Por qué? El ventilador lento se lleva poco calor.',
     'filter-dirty': '¿Por qué? El filtro deja pasar poco aire. La batería se enfría demasiado.',
@@ -116,6 +118,8 @@ export const examiner: SameKeys<typeof english> = {
       unsupported: 'Tus lecturas le dan solo {{belief}}.',
     },
     proof: {
+      'service-valve-throttled': 'Falta la prueba: mira el vástago de la válvula de aspiración.',
+      'liquid-line-kink': 'Falta la prueba: recorre la línea de líquido.',
       undercharge: 'Falta la prueba: recupera la carga y pésala.',
       overcharge: 'Falta la prueba: recupera la carga y pésala toda.',
       'non-condensable': 'Falta la prueba: lee la presión tras una parada larga.',

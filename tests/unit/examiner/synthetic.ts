@@ -9,6 +9,7 @@ import {
   type LookName,
   type MachineSetup,
   type Nuisance,
+  type Place,
   type PlantDescription,
   PROBES,
   type ProbeName,
@@ -110,13 +111,25 @@ const FAMILIES: readonly FaultFamily[] = [
   family('filter-dirty', 0.15, 0.3, 0.5, 0.7),
 ];
 
+/** What this machine of straight lines knows of; a place of the plant that reads anything else is left out. */
+const LOOKED_AT: readonly LookName[] = [
+  'sightGlass',
+  'evaporatorFrost',
+  'filterDust',
+  'condenserDirt',
+  'condenserFanSpeed',
+  'evaporatorFanSpeed',
+];
+const isModelled = ({ reads: { look, link: _link, ...probes } }: Place): boolean =>
+  look ? LOOKED_AT.includes(look) : Object.values(probes).every((probe) => BASE[probe as ProbeName] !== undefined);
+
 const PLANT = {
   id: 'orifice-split',
   refrigerants: ['R-410A'],
   metering: 'fixed-orifice',
   variableSpeed: false,
   dataLink: false,
-  places: ORIFICE_SPLIT_PLACES,
+  places: ORIFICE_SPLIT_PLACES.filter(isModelled),
 } as unknown as PlantDescription;
 
 export function syntheticSnapshot({ faults, nuisance = {} }: MachineSetup, still: boolean): Snapshot {

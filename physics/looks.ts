@@ -1,0 +1,33 @@
+/**
+ * What eyes make of the machine's parts as they are, whether it runs or stands: dirt, fans, valve stems, a bent pipe.
+ */
+import type { Rig } from './solve/compile';
+import type { Controls, Looks } from './types';
+
+/** Bore of the liquid line's pipe, m2: 9.5 mm outside, 8 mm inside. */
+const LIQUID_BORE = 5.03e-5;
+/** Discharge coefficient of a sharp narrowing (textbook value, from memory). */
+const CONTRACTION = 0.7;
+
+/** The looks that follow from what the parts are; the rest follows from what flows through them. */
+export function looksOfParts(
+  { effective, data }: Rig,
+  controls: Controls,
+): Omit<Looks, 'sightGlass' | 'evaporatorFrost' | 'receiverLevel'> {
+  return {
+    filterDust: effective.filterLost,
+    condenserDirt: effective.condenserLost,
+    condenserFanSpeed: controls.outdoorFanRunning ? effective.outdoorFanSpeed : 0,
+    evaporatorFanSpeed: controls.indoorFanRunning ? effective.indoorFanSpeed : 0,
+    bulbContact: 1 - effective.bulbLoose,
+    liquidLineKink: flattened(effective.line - data.liquid.line),
+    suctionValveOpen: Math.sqrt(data.lines.inletDrop / effective.suctionValve),
+  };
+}
+
+/** Share of the bore that a kink takes whose pressure drop is `coefficient`·m²/ρ. A drop that bites needs a pipe all but shut. */
+function flattened(coefficient: number): number {
+  if (coefficient <= 0) return 0;
+  const left = 1 / (CONTRACTION * Math.sqrt(2 * coefficient) * LIQUID_BORE);
+  return left < 1 ? 1 - left : 0;
+}
