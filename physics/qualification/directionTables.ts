@@ -51,6 +51,22 @@ const ORIFICE_ROWS: readonly Omit<DirectionRow, 'machines'>[] = [
     signs: { Te: '-', SH: '+', Tc: '0/-', SC: '+', Td: '+', rise: '-', drop: '-', capacity: '-', power: '-' },
   },
   {
+    // The rule table's restriction sits anywhere in the liquid line; drier and port before it must not move.
+    name: 'kinked liquid line',
+    fault: 'liquid-line-kink',
+    level: 'clear',
+    source: SOURCES.rossiBraun + AMENDED,
+    signs: { Te: '-', SH: '+', Tc: '0/-', SC: '+', Td: '+', rise: '-', drop: '-', capacity: '-', drierFall: '0' },
+  },
+  {
+    // Named as missing by the review, its signs from memory: the port is on the line's side of the valve.
+    name: 'suction service valve throttled',
+    fault: 'service-valve-throttled',
+    level: 'clear',
+    source: SOURCES.memory,
+    signs: { Te: '+', SH: '-', Tc: '-', rise: '-', drop: '-', capacity: '-', power: '0/-' },
+  },
+  {
     name: 'condenser fouling',
     fault: 'condenser-dirty',
     level: 'clear',

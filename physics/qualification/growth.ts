@@ -66,6 +66,13 @@ const valveOpen = (from: number, to: number): Corner => ({
 });
 const ice = (from: number, to: number): Corner => ({ name: 'ice', there: (r) => r.frost > 0, from, to });
 
+const cold = (reading: Reading, from: number, to: number): Corner => ({
+  name: 'cold behind it',
+  there: (r) => r[reading] > 1,
+  from,
+  to,
+});
+
 const INVERTERS = [INVERTER_FREE, INVERTER_FIXED];
 const FIXED = [INVERTER_FIXED];
 const FREE = [INVERTER_FREE];
@@ -106,6 +113,24 @@ const GROWTHS: readonly Growth[] = [
     sign: 1,
     corners: [valveOpen(0.3, 0.9)],
     to: 0.95,
+  },
+  {
+    key: 'liquid-line-kink',
+    machines: ORIFICES,
+    telling: 'kinkFall',
+    sign: 1,
+    corners: [cold('kinkFall', 0.2, 0.9)],
+    to: 0.95,
+  },
+  { key: 'liquid-line-kink', machines: ORIFICES, telling: 'SH', sign: 1, corners: [], to: 0.95 },
+  { key: 'service-valve-throttled', machines: [...ORIFICES, INVERTER_FIXED], telling: 'ps', sign: 1, corners: [] },
+  { key: 'service-valve-throttled', machines: VARIANTS, telling: 'stem', sign: -1, corners: [] },
+  {
+    key: 'service-valve-throttled',
+    machines: ORIFICES,
+    telling: 'capacity',
+    sign: -1,
+    corners: [superheatGone(0.05, 0.35)],
   },
   { key: 'condenser-dirty', machines: [...ORIFICES, INVERTER_FIXED], telling: 'Tc', sign: 1, corners: [] },
   { key: 'condenser-dirty', machines: ORIFICES, telling: 'rise', sign: 1, corners: [superheatGone(0.2, 0.6)] },

@@ -89,6 +89,9 @@ export function readingsOf(snapshot: Snapshot) {
     effort: probes.compressorPower.value / probes.capacityTotal.value,
     drierFall: probes.liquidLineTemp.value - probes.liquidLineTempAfterDrier.value,
     drierDrop: (probes.liquidPressure.value - probes.liquidPressureAfterDrier.value) / 1000,
+    /** between drier and metering device */
+    kinkFall: probes.liquidLineTempAfterDrier.value - probes.meteringInletTemp.value,
+    stem: snapshot.looks.suctionValveOpen,
     filterDrop: probes.filterPressureDrop.value,
     liquidOverAir: probes.liquidLineTemp.value - probes.condenserEnteringAirTemp.value,
     standing: kPa('standingPressure'),
