@@ -17,6 +17,7 @@ export function looksOfParts(
   return {
     filterDust: effective.filterLost,
     condenserDirt: effective.condenserLost,
+    evaporatorDirt: effective.evaporatorLost,
     condenserFanSpeed: controls.outdoorFanRunning ? effective.outdoorFanSpeed : 0,
     evaporatorFanSpeed: controls.indoorFanRunning ? effective.indoorFanSpeed : 0,
     bulbContact: 1 - effective.bulbLoose,

@@ -104,6 +104,7 @@ export function flowSnapshot(
     liquidPressureAfterDrier: path.pAfterDrier,
     evaporatorOutletPressure: circuit.pEvaporatorOut,
     filterPressureDrop: rig.indoorFan.filterDrop,
+    coilPressureDrop: rig.indoorFan.coilDrop,
     standingPressure: standingPressure(fluid, data, effective, conditions.outdoor, indoorAir.temperature),
     evaporatingTemp: dewLow,
     condensingTemp: bubbleHigh,

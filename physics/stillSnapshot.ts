@@ -49,6 +49,7 @@ export function stillSnapshot(rig: Rig, state: CircuitState): Snapshot {
     liquidPressureAfterDrier: now.valveFlow > 0 ? circuit.path.pAfterDrier + nitrogen : pHigh,
     evaporatorOutletPressure: pLow,
     filterPressureDrop: rig.indoorFan.filterDrop,
+    coilPressureDrop: rig.indoorFan.coilDrop,
     standingPressure: standingPressure(fluid, data, effective, conditions.outdoor, state.room),
     evaporatingTemp: dewLow,
     condensingTemp: bubbleHigh,

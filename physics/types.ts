@@ -25,6 +25,7 @@ export const PROBES = {
   liquidPressureAfterDrier: 'Pa',
   evaporatorOutletPressure: 'Pa',
   filterPressureDrop: 'Pa',
+  coilPressureDrop: 'Pa',
   standingPressure: 'Pa',
   evaporatingTemp: 'K',
   condensingTemp: 'K',
@@ -95,6 +96,8 @@ export const LOOKS = [
   'filterDust',
   /** share of clean air flow that dirt on the outdoor coil takes away */
   'condenserDirt',
+  /** share of clean air flow that dirt on the indoor coil takes away */
+  'evaporatorDirt',
   /** outdoor fan speed over its rated speed */
   'condenserFanSpeed',
   /** indoor fan speed over its rated speed for the chosen step */
@@ -140,7 +143,9 @@ export const FAMILIES = [
   'service-valve-throttled',
   'condenser-dirty',
   'condenser-fan-slow',
+  'air-recirculation',
   'filter-dirty',
+  'evaporator-dirty',
   'evaporator-fan-slow',
   'compressor-leak-by',
   'orifice-oversize',

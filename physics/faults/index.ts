@@ -2,6 +2,7 @@ import { PhysicsError } from '../errors';
 import { plantDescription } from '../plants';
 import type { DesignPoint, Effective, MachineData } from '../solve/effective';
 import type { FamilyId, Faults, PlantId, SensorName } from '../types';
+import { AIR_RECIRCULATION } from './airRecirculation';
 import { BULB_CHARGE_LOST } from './bulbChargeLost';
 import { BULB_LOOSE } from './bulbLoose';
 import { CAPACITOR_WEAK } from './capacitorWeak';
@@ -9,6 +10,7 @@ import { COMPRESSOR_LEAK_BY } from './compressorLeakBy';
 import { CONDENSER_DIRTY } from './condenserDirty';
 import { CONDENSER_FAN_SLOW } from './condenserFanSlow';
 import { DRIER_RESTRICTION } from './drierRestriction';
+import { EVAPORATOR_DIRTY } from './evaporatorDirty';
 import { EVAPORATOR_FAN_SLOW } from './evaporatorFanSlow';
 import { FILTER_DIRTY } from './filterDirty';
 import { LIQUID_LINE_KINK } from './liquidLineKink';
@@ -33,7 +35,9 @@ export const FAULTS: readonly Fault[] = [
   SERVICE_VALVE_THROTTLED,
   CONDENSER_DIRTY,
   CONDENSER_FAN_SLOW,
+  AIR_RECIRCULATION,
   FILTER_DIRTY,
+  EVAPORATOR_DIRTY,
   EVAPORATOR_FAN_SLOW,
   COMPRESSOR_LEAK_BY,
   ORIFICE_OVERSIZE,

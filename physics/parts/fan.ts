@@ -1,7 +1,7 @@
 /**
  * Fan against a path of resistances. Fan curve P0·n² − k·V², path R·V²: both quadratic, so the flow is closed-form and
  * proportional to speed (fan laws). A resistance fault is stated as the share of clean flow that it takes away at the
- * design fan, which fixes its own R. Power follows flow × pressure over efficiency, with the motor's floor.
+ * design fan, which fixes its own R; two of them in series add. Power follows flow × pressure over efficiency, with the motor's floor.
  */
 export interface FanData {
   /** design volume flow, m3/s, at which path and fan meet with clean parts */
@@ -14,6 +14,8 @@ export interface FanData {
   readonly power: number;
   /** share of the path's resistance that a clean filter makes, 0 without a filter */
   readonly filterShare: number;
+  /** the same for the clean coil; left out = nobody can measure it */
+  readonly coilShare?: number;
   /** flow by wind or buoyancy with the fan dead, share of design */
   readonly drift: number;
 }
@@ -21,37 +23,49 @@ export interface FanData {
 export interface FanResult {
   flow: number;
   power: number;
-  /** pressure drop across the filter, Pa */
+  /** pressure drops across the filter and across the coil, Pa */
   filterDrop: number;
+  coilDrop: number;
 }
 
 /**
  * @param speed relative fan speed, 1 = design step
- * @param shareLost share of clean flow that dirt takes away at the design fan, 0…0.95
- * @param dirtInFilter true: the lost share sits in the filter; false: on the coil
+ * @param filterLost share of clean flow that dust in the filter takes away at the design fan, 0…0.95
+ * @param coilLost the same for dirt on the coil
  * @param factor nuisance multiplier of the flow
  * @param density over design density
  */
 export function fanFlow(
   fan: FanData,
   speed: number,
-  shareLost: number,
-  dirtInFilter: boolean,
+  filterLost: number,
+  coilLost: number,
   factor: number,
   density: number,
   running: boolean,
 ): FanResult {
   const clean = fan.flow * factor;
-  const kept = 1 - (shareLost < 0.95 ? shareLost : 0.95);
+  const filterKept = 1 - (filterLost < 0.95 ? filterLost : 0.95);
+  const coilKept = 1 - (coilLost < 0.95 ? coilLost : 0.95);
+  const kept = inSeries(filterKept, coilKept);
   const relative = running && speed > 0 ? speed * kept : 0;
   const still = fan.drift * kept;
   const flow = clean * Math.sqrt(relative * relative + still * still);
   // resistances: shut-off P0 = pressure / flatness; P0 = (k + R) V0², so (k + R') = (k + R)/kept²
   const total = fan.pressure / fan.flatness / (fan.flow * fan.flow);
-  const filterClean = (fan.filterShare * fan.pressure) / (fan.flow * fan.flow);
-  const filter = filterClean + (dirtInFilter ? total * (1 / (kept * kept) - 1) : 0);
+  const ofPath = fan.pressure / (fan.flow * fan.flow);
+  const filter = (fan.filterShare * fan.pressure) / (fan.flow * fan.flow) + total * (1 / (filterKept * filterKept) - 1);
+  const coil = (fan.coilShare ?? 0) * ofPath + total * (1 / (coilKept * coilKept) - 1);
   const ratio = flow / clean;
   const cube = speed * speed * speed;
   const power = running ? fan.power * cube * (0.4 + (0.6 * ratio) / (speed > 0.05 ? speed : 0.05)) * density : 0;
-  return { flow, power: running ? power : 0, filterDrop: filter * flow * flow * density };
+  const dynamic = flow * flow * density;
+  return { flow, power: running ? power : 0, filterDrop: filter * flow * flow * density, coilDrop: coil * dynamic };
+}
+
+/** Share of the clean flow that two resistances in series leave, each given by what it leaves alone. */
+function inSeries(one: number, other: number): number {
+  if (one === 1) return other;
+  if (other === 1) return one;
+  return 1 / Math.sqrt(1 / (one * one) + 1 / (other * other) - 1);
 }

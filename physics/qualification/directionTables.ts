@@ -95,6 +95,21 @@ const ORIFICE_ROWS: readonly Omit<DirectionRow, 'machines'>[] = [
     signs: { Te: '-', SH: '-', Tc: '-', SC: '0/-', Td: '-', rise: '-', drop: '+', capacity: '-', power: '0/-' },
   },
   {
+    name: 'evaporator fouling',
+    fault: 'evaporator-dirty',
+    level: 'clear',
+    source: SOURCES.rossiBraun + AMENDED,
+    signs: { Te: '-', SH: '-', Tc: '-', SC: '0/-', Td: '-', rise: '-', drop: '+', capacity: '-', power: '0/-' },
+  },
+  {
+    // The review: the rise over the coil does not move, the face is 5…8 K warmer; the rest as any warmer place.
+    name: 'condenser air recirculating',
+    fault: 'air-recirculation',
+    level: 'clear',
+    source: SOURCES.review,
+    signs: { Tc: '+', rise: '0', face: '+', TcOverFace: '0', capacity: '0/-', current: '+', power: '+' },
+  },
+  {
     name: 'overcharge',
     fault: 'overcharge',
     level: 'clear',
@@ -168,6 +183,18 @@ const VALVE_ROWS: readonly DirectionRow[] = [
     fault: 'evaporator-fan-slow',
     level: 'clear',
     signs: { Te: '-', SH: '0/-', Tc: '-', SC: '0/+', Td: '0/-', rise: '-', drop: '+', capacity: '-', power: '0/-' },
+  },
+  {
+    name: 'evaporator fouling',
+    fault: 'evaporator-dirty',
+    level: 'clear',
+    signs: { Te: '-', SH: '0/-', Tc: '-', SC: '0/+', rise: '-', drop: '+', capacity: '-', power: '0/-' },
+  },
+  {
+    name: 'condenser air recirculating',
+    fault: 'air-recirculation',
+    level: 'clear',
+    signs: { Te: '0/+', SH: '0', Tc: '+', rise: '0', face: '+', TcOverFace: '0', current: '+', power: '+' },
   },
   {
     name: 'liquid-line restriction, valve regulating',

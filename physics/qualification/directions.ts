@@ -27,7 +27,10 @@ export function uncertainty(reading: Reading, variant: Variant): number {
       return 0.7;
     case 'rise':
     case 'drop':
+    case 'face':
       return 0.5;
+    case 'TcOverFace':
+      return 0.7;
     case 'capacity':
     case 'effort':
       return 0.03;
@@ -46,6 +49,7 @@ function standsWithin(reading: Reading, variant: Variant): number {
     case 'Tc':
       return variant.refrigerant === 'R-22' ? 0.8 : 0.5;
     case 'Td':
+    case 'TcOverFace':
       return 1;
     case 'rise':
     case 'drop':

@@ -76,6 +76,9 @@ export function readingsOf(snapshot: Snapshot) {
     Td: probes.dischargeLineTemp.value - ZERO,
     DSH: probes.dischargeSuperheat.value,
     rise: probes.condenserLeavingAirTemp.value - probes.condenserEnteringAirTemp.value,
+    /** air onto the outdoor coil, °C, and the condensing temperature over it */
+    face: probes.condenserEnteringAirTemp.value - ZERO,
+    TcOverFace: probes.condensingTemp.value - probes.condenserEnteringAirTemp.value,
     drop: probes.returnAirTemp.value - probes.supplyAirTemp.value,
     capacity: probes.capacityTotal.value,
     power: probes.compressorPower.value,
@@ -93,6 +96,7 @@ export function readingsOf(snapshot: Snapshot) {
     kinkFall: probes.liquidLineTempAfterDrier.value - probes.meteringInletTemp.value,
     stem: snapshot.looks.suctionValveOpen,
     filterDrop: probes.filterPressureDrop.value,
+    coilDrop: probes.coilPressureDrop.value,
     liquidOverAir: probes.liquidLineTemp.value - probes.condenserEnteringAirTemp.value,
     standing: kPa('standingPressure'),
     capacitance: probes.compressorCapacitance.value * 1e6,

@@ -23,6 +23,9 @@ const GATHERED = 2.5;
 /** Condensing coefficient over its pure value falls with the gas share y as 1/(1 + k·y) (from memory, order of magnitude). */
 const GAS_FILM = 3;
 const NOMINAL_CP = 1000;
+/** K within which the face of a recirculating condenser is found, and marches spent on it at most. */
+const RECIRCULATION_CLOSE = 1e-9;
+const RECIRCULATION_TRIES = 12;
 
 /** What surrounds and drives the circuit in one evaluation. */
 export class Surroundings {
@@ -143,17 +146,7 @@ export class Circuit {
       pCondensing / fluid.pCritical,
     );
     const gasShare = this.pNitrogen / pHigh;
-    condenser.march(
-      fluid,
-      this.condensing,
-      this.tube,
-      this.outdoorAir,
-      m,
-      compressor.hDischarge,
-      steady ? null : env.condenserWall,
-      env.dt,
-      1 / (1 + GAS_FILM * gasShare),
-    );
+    this.condense(env, 1 / (1 + GAS_FILM * gasShare));
 
     fluid.setPressure(this.pLiquid, this.port);
     fluid.state(this.port, condenser.hOut, out);
@@ -218,6 +211,50 @@ export class Circuit {
       : (m - path.flow - (this.massHigh - env.massHigh) / env.dt) / reference;
     residual[1] = (this.hCompressorIn - compressor.hSuction) / 1e5;
     residual[2] = (this.massHigh + this.massLow + env.pool - effective.charge) / effective.charge;
+  }
+
+  /**
+   * The condenser in its air. Where it draws in a share r of its own outlet air, its face is warmer than outdoors by
+   * r/(1−r) times the air's rise, which depends on the face: one root, nearly linear, by secants from outdoor air.
+   */
+  private condense(env: Surroundings, gasPenalty: number): void {
+    const { outdoorAir } = this;
+    const share = this.effective.recirculated;
+    if (share === 0) {
+      this.marchCondenser(env, gasPenalty);
+      return;
+    }
+    const returned = share / ((1 - share) * outdoorAir.massFlow * outdoorAir.cp);
+    const misses = (face: number): number => {
+      outdoorAir.temperature = face;
+      this.marchCondenser(env, gasPenalty);
+      return env.outdoor - returned * this.condenser.airHeat - face;
+    };
+    let before = env.outdoor;
+    let missedBefore = misses(before);
+    let face = before + 0.7 * missedBefore;
+    for (let k = 0; k < RECIRCULATION_TRIES; k++) {
+      const missed = misses(face);
+      const step = (missed * (face - before)) / (missedBefore - missed);
+      if (!(step > RECIRCULATION_CLOSE || step < -RECIRCULATION_CLOSE)) return;
+      before = face;
+      missedBefore = missed;
+      face += step;
+    }
+  }
+
+  private marchCondenser(env: Surroundings, gasPenalty: number): void {
+    this.condenser.march(
+      this.fluid,
+      this.condensing,
+      this.tube,
+      this.outdoorAir,
+      this.massFlow,
+      this.compressor.hDischarge,
+      env.dt <= 0 ? null : env.condenserWall,
+      env.dt,
+      gasPenalty,
+    );
   }
 
   /** Saturated vapour density at a pressure, kg/m3. */

@@ -45,8 +45,8 @@ export class Rig {
   readonly circuit: Circuit;
   readonly pressure: number;
   readonly standardPressure: number;
-  outdoorFan: FanResult = { flow: 0, power: 0, filterDrop: 0 };
-  indoorFan: FanResult = { flow: 0, power: 0, filterDrop: 0 };
+  outdoorFan: FanResult = { flow: 0, power: 0, filterDrop: 0, coilDrop: 0 };
+  indoorFan: FanResult = { flow: 0, power: 0, filterDrop: 0, coilDrop: 0 };
 
   constructor(
     readonly fluid: FluidTable,
@@ -80,8 +80,8 @@ export class Rig {
     this.outdoorFan = fanFlow(
       data.outdoorFan,
       effective.outdoorFanSpeed,
+      0,
       effective.condenserLost,
-      false,
       effective.condenserAir,
       outdoorDensity,
       controls.outdoorFanRunning,
@@ -97,7 +97,7 @@ export class Rig {
       data.indoorFan,
       effective.indoorFanSpeed * step,
       effective.filterLost,
-      true,
+      effective.evaporatorLost,
       effective.evaporatorAir,
       indoorDensity,
       controls.indoorFanRunning,

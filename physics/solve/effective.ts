@@ -104,8 +104,11 @@ export interface Effective {
   condenserLost: number;
   condenserAir: number;
   condenserUa: number;
+  /** share of the condenser's inlet air that is its own outlet air */
+  recirculated: number;
   outdoorFanSpeed: number;
   filterLost: number;
+  evaporatorLost: number;
   evaporatorAir: number;
   evaporatorUa: number;
   indoorFanSpeed: number;
@@ -144,8 +147,10 @@ export function healthy(data: MachineData): Effective {
     condenserLost: 0,
     condenserAir: 1,
     condenserUa: 1,
+    recirculated: 0,
     outdoorFanSpeed: 1,
     filterLost: 0,
+    evaporatorLost: 0,
     evaporatorAir: 1,
     evaporatorUa: 1,
     indoorFanSpeed: 1,

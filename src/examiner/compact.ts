@@ -1,11 +1,11 @@
 /**
- * The form in which a differential is shipped with a pack: whole numbers of a step a channel, about a twentieth of
- * the model's own error there, so that rounding decides nothing. JSON, so that any server compresses it.
+ * The form in which a differential is shipped with a pack: whole numbers of a step a channel, about a tenth of
+ * the model's own error there: what rounding adds is a thirtieth of that error and decides nothing. JSON, so that any server compresses it.
  */
 import { discrepancyOf } from './discrepancy';
 import type { Component, Differential, JudgedState, Node } from './types';
 
-const FINENESS = 20;
+const FINENESS = 10;
 
 /** [weight, means, loadings, uniques], the last three in steps of their channel. */
 type PackedComponent = readonly [number, readonly number[], readonly number[], readonly number[]];

@@ -44,6 +44,7 @@ export const SENSES: Readonly<Record<LookName, Sense>> = {
   },
   filterDust: DIRT,
   condenserDirt: DIRT,
+  evaporatorDirt: DIRT,
   condenserFanSpeed: FAN,
   evaporatorFanSpeed: FAN,
   receiverLevel: {

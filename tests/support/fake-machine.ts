@@ -153,6 +153,7 @@ export class FakeMachine implements Machine {
         evaporatorFrost: 0,
         filterDust: faults['filter-dirty'] ?? 0,
         condenserDirt: faults['condenser-dirty'] ?? 0,
+        evaporatorDirt: faults['evaporator-dirty'] ?? 0,
         condenserFanSpeed: fan,
         evaporatorFanSpeed: blower,
         receiverLevel: 0,

@@ -37,7 +37,7 @@ export const COLD_ROOM_MACHINE: Readonly<Record<'R-134a', MachineData>> = {
       pressureDrop: 6e8,
     },
     outdoorFan: { flow: 0.56, pressure: 30, flatness: 0.5, power: 110, filterShare: 0, drift: 0.1 },
-    indoorFan: { flow: 0.64, pressure: 60, flatness: 0.5, power: 140, filterShare: 0, drift: 0.1 },
+    indoorFan: { flow: 0.64, pressure: 60, flatness: 0.5, power: 140, filterShare: 0, coilShare: 0.6, drift: 0.1 },
     indoorFanLow: 0.7,
     liquid: { drier: 8e9, line: 1.2e10, lift: 1.6, area: 1.11e-6, throat: 0.55 },
     lines: {

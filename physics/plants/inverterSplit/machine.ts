@@ -63,7 +63,7 @@ export const INVERTER_SPLIT_MACHINE: Readonly<Record<'R-32', MachineData>> = {
       pressureDrop: 4e9,
     },
     outdoorFan: { flow: 0.5, pressure: 25, flatness: 0.5, power: 45, filterShare: 0, drift: 0.1 },
-    indoorFan: { flow: 0.165, pressure: 30, flatness: 0.5, power: 30, filterShare: 0.3, drift: 0.15 },
+    indoorFan: { flow: 0.165, pressure: 30, flatness: 0.5, power: 30, filterShare: 0.3, coilShare: 0.5, drift: 0.15 },
     indoorFanLow: 0.7,
     liquid: { drier: 2.5e10, line: 1e10, lift: 0.2, area: 5.67e-7, throat: 0.65 },
     lines: {

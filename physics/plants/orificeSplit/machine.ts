@@ -34,7 +34,7 @@ const COMMON = {
     pressureDrop: 4e8,
   },
   outdoorFan: { flow: 1.148, pressure: 30, flatness: 0.5, power: 170, filterShare: 0, drift: 0.1 },
-  indoorFan: { flow: 0.56, pressure: 128, flatness: 0.5, power: 330, filterShare: 0.335, drift: 0.135 },
+  indoorFan: { flow: 0.56, pressure: 128, flatness: 0.5, power: 330, filterShare: 0.335, coilShare: 0.3, drift: 0.135 },
   indoorFanLow: 0.75,
   lines: {
     dischargeVolume: 2.5e-4,

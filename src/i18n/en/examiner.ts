@@ -39,7 +39,9 @@ export const examiner = {
     'service-valve-throttled': 'Why? The valve lets too little gas through to the compressor.',
     'condenser-dirty': 'Why? Dirt keeps the air off the outdoor coil.',
     'condenser-fan-slow': 'Why? A slow fan takes too little heat away.',
+    'air-recirculation': 'Why? Its own warm air came back. The coil works in a hotter place.',
     'filter-dirty': 'Why? The filter lets too little air through. The coil gets too cold.',
+    'evaporator-dirty': 'Why? Dirt on the indoor coil lets too little air through.',
     'evaporator-fan-slow': 'Why? The slow fan moves too little air. The coil gets too cold.',
     'compressor-leak-by': 'Why? Hot gas slips back inside the compressor. It pumps too little.',
     'orifice-oversize': 'Why? The large hole lets too much liquid through.',
@@ -118,6 +120,8 @@ export const examiner = {
       unsupported: 'Your readings gave it only {{belief}}.',
     },
     proof: {
+      'evaporator-dirty': 'Proof is missing: look at the fins of the indoor coil.',
+      'air-recirculation': 'Proof is missing: compare outdoor air with the air onto the coil.',
       'service-valve-throttled': 'Proof is missing: look at the stem of the suction valve.',
       'liquid-line-kink': 'Proof is missing: walk along the liquid line.',
       undercharge: 'Proof is missing: recover the charge and weigh it.',

@@ -39,7 +39,9 @@ export const examiner: SameKeys<typeof english> = {
     'service-valve-throttled': '¿Por qué? La válvula deja pasar poco gas al compresor.',
     'condenser-dirty': '¿Por qué? La suciedad aparta el aire de la batería exterior.',
     'condenser-fan-slow': '¿Por qué? El ventilador lento se lleva poco calor.',
+    'air-recirculation': '¿Por qué? Su propio aire caliente vuelve. La batería trabaja más caliente.',
     'filter-dirty': '¿Por qué? El filtro deja pasar poco aire. La batería se enfría demasiado.',
+    'evaporator-dirty': '¿Por qué? La suciedad de la batería interior deja pasar poco aire.',
     'evaporator-fan-slow': '¿Por qué? El ventilador lento mueve poco aire. La batería se enfría demasiado.',
     'compressor-leak-by': '¿Por qué? El gas caliente vuelve dentro del compresor. Bombea poco.',
     'orifice-oversize': '¿Por qué? El orificio grande deja pasar mucho líquido.',
@@ -118,6 +120,8 @@ export const examiner: SameKeys<typeof english> = {
       unsupported: 'Tus lecturas le dan solo {{belief}}.',
     },
     proof: {
+      'evaporator-dirty': 'Falta la prueba: mira las aletas de la batería interior.',
+      'air-recirculation': 'Falta la prueba: compara el aire exterior con el de la batería.',
       'service-valve-throttled': 'Falta la prueba: mira el vástago de la válvula de aspiración.',
       'liquid-line-kink': 'Falta la prueba: recorre la línea de líquido.',
       undercharge: 'Falta la prueba: recupera la carga y pésala.',
