@@ -61,8 +61,8 @@ class CompiledMachine implements Machine {
     const { x } = this.solve(all);
     const { circuit, env, data } = rig;
     const truth = sensorTruth(circuit);
-    const room = circuit.indoorAir.temperature;
-    const roomHumidity = circuit.indoorAir.humidity;
+    const room = rig.roomTemp;
+    const roomHumidity = rig.roomHumidity;
     const freezing = freezingSegments(rig, 0.03);
     const walls = { condenser: [...circuit.condenser.walls], evaporator: [...circuit.evaporator.walls] };
     return {
@@ -150,6 +150,8 @@ class CompiledMachine implements Machine {
       before.metering !== after.metering ||
       before.nitrogen !== after.nitrogen ||
       before.weakCapacitor !== after.weakCapacitor ||
+      before.weakFanCapacitor !== after.weakFanCapacitor ||
+      before.contactDrop !== after.contactDrop ||
       !Object.is(before.stuckOpening, after.stuckOpening) ||
       Math.abs(change) > SMALL_CHARGE * this.charge;
     if (opened) {
@@ -168,9 +170,9 @@ class CompiledMachine implements Machine {
 
   /** Heat (W) and water (kg/s) that the machine takes out of the room with the circuit where it is. */
   private loadNow(): { load: number; waterLoad: number } {
-    const { circuit, indoorFan } = this.rig;
-    const { airHeat, waterTotal } = circuit.evaporator;
-    return { load: airHeat - waterTotal * 2.501e6 - indoorFan.power, waterLoad: waterTotal };
+    const { airHeat, waterTotal } = this.rig.circuit.evaporator;
+    const { sensible, water } = this.rig.roomLoss(airHeat, waterTotal);
+    return { load: sensible, waterLoad: water };
   }
 
   /** The building's load: what the machine would keep up with in these conditions; none where it has no steady state. */

@@ -9,6 +9,7 @@ import { WALL_FIELDS } from './parts/coil';
 import { motorCurrent } from './parts/motor';
 import type { Rig } from './solve/compile';
 import { reported, sensorTruth } from './solve/control';
+import { motorVoltage } from './solve/effective';
 import { standingPressure } from './solve/standing';
 import {
   type CoilSegment,
@@ -84,7 +85,7 @@ export function flowSnapshot(
   const supplyHumidity = indoorAir.humidity - evaporator.waterTotal / indoorAir.massFlow;
   const supply = leavingTemperature(indoorAir, evaporator.airHeat, evaporator.waterTotal) + fanRise;
   const dryCapacity = indoorAir.massFlow * indoorAir.cp * (indoorAir.temperature - (supply - fanRise));
-  const current = motorCurrent(data.motor, compressor.power, effective.weakCapacitor, effective.voltage);
+  const current = motorCurrent(data.motor, compressor.power, effective.weakCapacitor, motorVoltage(effective));
   const totalPower = compressor.power + rig.outdoorFan.power + rig.indoorFan.power;
   const truth = sensorTruth(circuit);
   const seen = reported(truth, effective.drift);
@@ -105,7 +106,8 @@ export function flowSnapshot(
     evaporatorOutletPressure: circuit.pEvaporatorOut,
     filterPressureDrop: rig.indoorFan.filterDrop,
     coilPressureDrop: rig.indoorFan.coilDrop,
-    standingPressure: standingPressure(fluid, data, effective, conditions.outdoor, indoorAir.temperature),
+    supplyDuctPressure: rig.indoorFan.supplyPressure,
+    standingPressure: standingPressure(fluid, data, effective, conditions.outdoor, rig.roomTemp),
     evaporatingTemp: dewLow,
     condensingTemp: bubbleHigh,
     condensingTempDew: dewHigh,
@@ -125,19 +127,22 @@ export function flowSnapshot(
     outdoorAirTemp: conditions.outdoor,
     condenserEnteringAirTemp: outdoorAir.temperature,
     condenserLeavingAirTemp: outdoorAir.temperature - condenser.airHeat / (outdoorAir.massFlow * outdoorAir.cp),
-    returnAirTemp: indoorAir.temperature,
-    returnAirWetBulb: wetBulb(indoorAir.temperature, indoorAir.humidity, rig.pressure),
+    returnAirTemp: rig.roomTemp,
+    returnAirWetBulb: wetBulb(rig.roomTemp, rig.roomHumidity, rig.pressure),
+    coilEnteringAirTemp: indoorAir.temperature,
     supplyAirTemp: supply,
     // air leaving a flooded coil can carry a little mist: its wet bulb is then its dry bulb
     supplyAirWetBulb: wetBulb(supply, Math.min(supplyHumidity, wSaturated(supply, rig.pressure)), rig.pressure),
-    supplyAirFlow: rig.indoorFan.flow,
+    supplyAirFlow: rig.indoorFan.delivered,
     condenserAirFlow: rig.outdoorFan.flow,
     compressorCurrent: current,
     compressorPower: compressor.power,
     totalPower,
     compressorSpeed: speed,
     supplyVoltage: effective.voltage,
+    contactorDrop: effective.contactDrop,
     compressorCapacitance: (data.motor.capacitance ?? 0) * (1 - effective.weakCapacitor),
+    fanCapacitance: (data.outdoorFan.capacitance ?? 0) * (1 - effective.weakFanCapacitor),
     valveOpening: env.opening,
     refrigerantMassFlow: m,
     capacityTotal: evaporator.airHeat,
@@ -174,7 +179,7 @@ export function flowSnapshot(
     sensors: {
       ...seen,
       outdoorAir: conditions.outdoor + effective.drift.outdoorAir,
-      returnAir: indoorAir.temperature + effective.drift.returnAir,
+      returnAir: rig.roomTemp + effective.drift.returnAir,
     },
     stations,
     condenser: segments(condenser, []),

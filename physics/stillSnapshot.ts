@@ -10,6 +10,7 @@ import { motorCurrent } from './parts/motor';
 import { FROST_COVER, probesOf } from './snapshot';
 import type { Rig } from './solve/compile';
 import { reported } from './solve/control';
+import { motorVoltage } from './solve/effective';
 import { highVolume, lowVolume, standingPressure } from './solve/standing';
 import type { CircuitState } from './solve/state';
 import { stillStep } from './solve/stillStep';
@@ -36,7 +37,9 @@ export function stillSnapshot(rig: Rig, state: CircuitState): Snapshot {
   const flow = now.compressorFlow;
   const supply =
     leavingTemperature(indoorAir, now.airHeat, now.water) + rig.indoorFan.power / (indoorAir.massFlow * indoorAir.cp);
-  const current = state.turning ? motorCurrent(data.motor, now.power, effective.weakCapacitor, effective.voltage) : 0;
+  const current = state.turning
+    ? motorCurrent(data.motor, now.power, effective.weakCapacitor, motorVoltage(effective))
+    : 0;
   const totalPower = now.power + rig.outdoorFan.power + rig.indoorFan.power;
   const dewLow = fluid.tDew(pLow);
   const bubbleHigh = fluid.tBubble(pHigh);
@@ -50,6 +53,7 @@ export function stillSnapshot(rig: Rig, state: CircuitState): Snapshot {
     evaporatorOutletPressure: pLow,
     filterPressureDrop: rig.indoorFan.filterDrop,
     coilPressureDrop: rig.indoorFan.coilDrop,
+    supplyDuctPressure: rig.indoorFan.supplyPressure,
     standingPressure: standingPressure(fluid, data, effective, conditions.outdoor, state.room),
     evaporatingTemp: dewLow,
     condensingTemp: bubbleHigh,
@@ -70,22 +74,25 @@ export function stillSnapshot(rig: Rig, state: CircuitState): Snapshot {
     outdoorAirTemp: conditions.outdoor,
     condenserEnteringAirTemp: outdoorAir.temperature,
     condenserLeavingAirTemp: outdoorAir.temperature + now.condenserHeat / (outdoorAir.massFlow * outdoorAir.cp),
-    returnAirTemp: indoorAir.temperature,
-    returnAirWetBulb: wetBulb(indoorAir.temperature, indoorAir.humidity, rig.pressure),
+    returnAirTemp: rig.roomTemp,
+    returnAirWetBulb: wetBulb(rig.roomTemp, rig.roomHumidity, rig.pressure),
+    coilEnteringAirTemp: indoorAir.temperature,
     supplyAirTemp: supply,
     supplyAirWetBulb: wetBulb(
       supply,
       Math.min(indoorAir.humidity - now.water / indoorAir.massFlow, wSaturated(supply, rig.pressure)),
       rig.pressure,
     ),
-    supplyAirFlow: rig.indoorFan.flow,
+    supplyAirFlow: rig.indoorFan.delivered,
     condenserAirFlow: rig.outdoorFan.flow,
     compressorCurrent: current,
     compressorPower: now.power,
     totalPower,
     compressorSpeed: state.turning ? data.compressor.ratedSpeed * state.speed * circuit.compressor.speedShare : 0,
     supplyVoltage: effective.voltage,
+    contactorDrop: state.turning ? effective.contactDrop : effective.voltage,
     compressorCapacitance: (data.motor.capacitance ?? 0) * (1 - effective.weakCapacitor),
+    fanCapacitance: (data.outdoorFan.capacitance ?? 0) * (1 - effective.weakFanCapacitor),
     valveOpening: state.opening,
     refrigerantMassFlow: flow,
     capacityTotal: now.airHeat,

@@ -26,6 +26,7 @@ export const PROBES = {
   evaporatorOutletPressure: 'Pa',
   filterPressureDrop: 'Pa',
   coilPressureDrop: 'Pa',
+  supplyDuctPressure: 'Pa',
   standingPressure: 'Pa',
   evaporatingTemp: 'K',
   condensingTemp: 'K',
@@ -48,6 +49,7 @@ export const PROBES = {
   condenserLeavingAirTemp: 'K',
   returnAirTemp: 'K',
   returnAirWetBulb: 'K',
+  coilEnteringAirTemp: 'K',
   supplyAirTemp: 'K',
   supplyAirWetBulb: 'K',
   supplyAirFlow: 'm3/s',
@@ -57,7 +59,9 @@ export const PROBES = {
   totalPower: 'W',
   compressorSpeed: 'Hz',
   supplyVoltage: 'V',
+  contactorDrop: 'V',
   compressorCapacitance: 'F',
+  fanCapacitance: 'F',
   valveOpening: '-',
   refrigerantMassFlow: 'kg/s',
   capacityTotal: 'W',
@@ -147,6 +151,8 @@ export const FAMILIES = [
   'filter-dirty',
   'evaporator-dirty',
   'evaporator-fan-slow',
+  'duct-leak',
+  'return-duct-leak',
   'compressor-leak-by',
   'orifice-oversize',
   'orifice-undersize',
@@ -155,6 +161,9 @@ export const FAMILIES = [
   'bulb-charge-lost',
   'bulb-loose',
   'capacitor-weak',
+  'fan-capacitor-weak',
+  'supply-voltage-low',
+  'contactor-burnt',
   'thermistor-drift',
 ] as const;
 export type FamilyId = (typeof FAMILIES)[number];
@@ -171,7 +180,7 @@ export interface FaultFamily {
   readonly severe: number;
   readonly max: number;
   /** unit of the severity */
-  readonly unit: 'share' | 'K';
+  readonly unit: 'share' | 'K' | 'V';
   /** the key's suffix where a family needs one: the sensor that drifts */
   readonly targets?: readonly SensorName[];
   /** sits in one indoor unit where there are several: the key may name it after an @ */

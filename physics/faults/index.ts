@@ -9,9 +9,12 @@ import { CAPACITOR_WEAK } from './capacitorWeak';
 import { COMPRESSOR_LEAK_BY } from './compressorLeakBy';
 import { CONDENSER_DIRTY } from './condenserDirty';
 import { CONDENSER_FAN_SLOW } from './condenserFanSlow';
+import { CONTACTOR_BURNT } from './contactorBurnt';
 import { DRIER_RESTRICTION } from './drierRestriction';
+import { DUCT_LEAK, RETURN_DUCT_LEAK } from './ductLeak';
 import { EVAPORATOR_DIRTY } from './evaporatorDirty';
 import { EVAPORATOR_FAN_SLOW } from './evaporatorFanSlow';
+import { FAN_CAPACITOR_WEAK } from './fanCapacitorWeak';
 import { FILTER_DIRTY } from './filterDirty';
 import { LIQUID_LINE_KINK } from './liquidLineKink';
 import { NON_CONDENSABLE } from './nonCondensable';
@@ -19,6 +22,7 @@ import { ORIFICE_OVERSIZE } from './orificeOversize';
 import { ORIFICE_UNDERSIZE } from './orificeUndersize';
 import { OVERCHARGE } from './overcharge';
 import { SERVICE_VALVE_THROTTLED } from './serviceValveThrottled';
+import { SUPPLY_VOLTAGE_LOW } from './supplyVoltageLow';
 import { THERMISTOR_DRIFT } from './thermistorDrift';
 import type { Fault } from './types';
 import { UNDERCHARGE } from './undercharge';
@@ -39,6 +43,8 @@ export const FAULTS: readonly Fault[] = [
   FILTER_DIRTY,
   EVAPORATOR_DIRTY,
   EVAPORATOR_FAN_SLOW,
+  DUCT_LEAK,
+  RETURN_DUCT_LEAK,
   COMPRESSOR_LEAK_BY,
   ORIFICE_OVERSIZE,
   ORIFICE_UNDERSIZE,
@@ -47,6 +53,9 @@ export const FAULTS: readonly Fault[] = [
   BULB_CHARGE_LOST,
   BULB_LOOSE,
   CAPACITOR_WEAK,
+  FAN_CAPACITOR_WEAK,
+  SUPPLY_VOLTAGE_LOW,
+  CONTACTOR_BURNT,
   THERMISTOR_DRIFT,
 ];
 
@@ -92,7 +101,7 @@ export function parseFaults(plant: PlantId, faults: Faults): readonly ParsedFaul
       if (severity < -20 || severity > 20) throw refuse('severity must lie within −20…20 K');
     } else {
       if (sensor !== undefined) throw refuse('takes no target after a colon');
-      const top = fault.id === 'overcharge' || fault.id.endsWith('opening') || fault.id.endsWith('oversize') ? 2 : 1;
+      const top = topOf(fault);
       if (severity < 0 || severity > top) throw refuse(`severity must lie within 0…${top}`);
     }
     if (unit !== undefined) {
@@ -103,6 +112,12 @@ export function parseFaults(plant: PlantId, faults: Faults): readonly ParsedFaul
     if (severity !== 0) parsed.push({ fault, target, unit: unit ?? null, severity });
   }
   return parsed;
+}
+
+/** The most that a severity may be at all, in the family's unit; its scale ends earlier. */
+function topOf({ id, unit, max }: Fault): number {
+  if (unit !== 'share') return 2 * max;
+  return id === 'overcharge' || id.endsWith('opening') || id.endsWith('oversize') ? 2 : 1;
 }
 
 export function applyFaults(

@@ -16,6 +16,10 @@ export interface FanData {
   readonly filterShare: number;
   /** the same for the clean coil; left out = nobody can measure it */
   readonly coilShare?: number;
+  /** the same for the supply duct down to its grilles; left out = blows into the room */
+  readonly supplyShare?: number;
+  /** run capacitor of its motor, F; left out = none */
+  readonly capacitance?: number;
   /** flow by wind or buoyancy with the fan dead, share of design */
   readonly drift: number;
 }
@@ -26,12 +30,16 @@ export interface FanResult {
   /** pressure drops across the filter and across the coil, Pa */
   filterDrop: number;
   coilDrop: number;
+  /** static pressure at the beginning of the supply duct over the room, Pa, and what arrives at its grilles, m3/s */
+  supplyPressure: number;
+  delivered: number;
 }
 
 /**
  * @param speed relative fan speed, 1 = design step
  * @param filterLost share of clean flow that dust in the filter takes away at the design fan, 0…0.95
  * @param coilLost the same for dirt on the coil
+ * @param leak share of the supply air that is lost before the grilles: less air sees the duct's resistance
  * @param factor nuisance multiplier of the flow
  * @param density over design density
  */
@@ -40,6 +48,7 @@ export function fanFlow(
   speed: number,
   filterLost: number,
   coilLost: number,
+  leak: number,
   factor: number,
   density: number,
   running: boolean,
@@ -47,7 +56,9 @@ export function fanFlow(
   const clean = fan.flow * factor;
   const filterKept = 1 - (filterLost < 0.95 ? filterLost : 0.95);
   const coilKept = 1 - (coilLost < 0.95 ? coilLost : 0.95);
-  const kept = inSeries(filterKept, coilKept);
+  const grilles = (1 - leak) * (1 - leak);
+  const relief = (fan.supplyShare ?? 0) * fan.flatness * (1 - grilles);
+  const kept = inSeries(filterKept, coilKept, relief);
   const relative = running && speed > 0 ? speed * kept : 0;
   const still = fan.drift * kept;
   const flow = clean * Math.sqrt(relative * relative + still * still);
@@ -60,12 +71,22 @@ export function fanFlow(
   const cube = speed * speed * speed;
   const power = running ? fan.power * cube * (0.4 + (0.6 * ratio) / (speed > 0.05 ? speed : 0.05)) * density : 0;
   const dynamic = flow * flow * density;
-  return { flow, power: running ? power : 0, filterDrop: filter * flow * flow * density, coilDrop: coil * dynamic };
+  return {
+    flow,
+    power: running ? power : 0,
+    filterDrop: filter * flow * flow * density,
+    coilDrop: coil * dynamic,
+    supplyPressure: (fan.supplyShare ?? 0) * ofPath * grilles * dynamic,
+    delivered: flow * (1 - leak),
+  };
 }
 
-/** Share of the clean flow that two resistances in series leave, each given by what it leaves alone. */
-function inSeries(one: number, other: number): number {
-  if (one === 1) return other;
-  if (other === 1) return one;
-  return 1 / Math.sqrt(1 / (one * one) + 1 / (other * other) - 1);
+/**
+ * Share of the clean flow that two resistances in series leave, each given by what it leaves alone; `relief` is the share
+ * of the whole resistance that falls away.
+ */
+function inSeries(one: number, other: number, relief: number): number {
+  if (relief === 0 && one === 1) return other;
+  if (relief === 0 && other === 1) return one;
+  return 1 / Math.sqrt(1 / (one * one) + 1 / (other * other) - 1 - relief);
 }

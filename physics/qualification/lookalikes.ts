@@ -158,6 +158,41 @@ const PAIRS: readonly Pair[] = [
     source: SOURCES.memory,
   },
   {
+    // The review: low volts on both sides of the contactor = supply, more than 2…3 V over its poles = contact.
+    name: 'low supply voltage | burnt contactor',
+    machines: ORIFICES,
+    A: { faults: { 'supply-voltage-low': 0.11 } },
+    B: { faults: { 'contactor-burnt': 20 } },
+    alike: { current: '+' },
+    parts: [
+      { reading: 'voltage', more: 'B', by: 5.6 },
+      { reading: 'poleDrop', more: 'B', by: 3 },
+    ],
+    source: SOURCES.review,
+  },
+  {
+    name: 'slow outdoor fan | weak capacitor of the outdoor fan',
+    machines: ORIFICES,
+    A: { faults: { 'condenser-fan-slow': 0.45 } },
+    B: { faults: { 'fan-capacitor-weak': 0.6 } },
+    alike: { Tc: '+', rise: '+' },
+    parts: [{ reading: 'fanCapacitance', more: 'A', by: 0.5 }],
+    source: SOURCES.review,
+  },
+  {
+    // Both leave the room warm; the machine with the open supply joint is sound.
+    name: 'open supply duct | loft air in the return',
+    machines: ORIFICES,
+    A: { faults: { 'duct-leak': 0.4 } },
+    B: { faults: { 'return-duct-leak': 0.35 } },
+    alike: {},
+    parts: [
+      { reading: 'ductPressure', more: 'B', by: 10 },
+      { reading: 'intakeOver', more: 'B', by: 1 },
+    ],
+    source: SOURCES.review,
+  },
+  {
     name: 'weak run capacitor | low voltage',
     machines: ORIFICES,
     A: { faults: { 'capacitor-weak': 0.4 } },

@@ -97,10 +97,15 @@ export function readingsOf(snapshot: Snapshot) {
     stem: snapshot.looks.suctionValveOpen,
     filterDrop: probes.filterPressureDrop.value,
     coilDrop: probes.coilPressureDrop.value,
+    ductPressure: probes.supplyDuctPressure.value,
+    /** air onto the indoor coil over the room's, K */
+    intakeOver: probes.coilEnteringAirTemp.value - probes.returnAirTemp.value,
     liquidOverAir: probes.liquidLineTemp.value - probes.condenserEnteringAirTemp.value,
     standing: kPa('standingPressure'),
     capacitance: probes.compressorCapacitance.value * 1e6,
     voltage: probes.supplyVoltage.value,
+    poleDrop: probes.contactorDrop.value,
+    fanCapacitance: probes.fanCapacitance.value * 1e6,
     /** what the controller's suction sensor says over what a clamp says */
     sensorError: snapshot.sensors.suctionLine - probes.suctionLineTemp.value,
     glass: snapshot.looks.sightGlass,

@@ -2,7 +2,7 @@
  * Every fault of a machine from nothing to the end of its range, at the design point: what each reading does, where regimes
  * change, where the machine stops. Nothing is judged here; a person looks at it.
  */
-import { type FamilyId, familiesOf, PhysicsError } from '../index';
+import { type FamilyId, type FaultFamily, familiesOf, PhysicsError } from '../index';
 import { RELATIVE, uncertainty } from './directions';
 import { type Reading, type Readings, readingsOf, steadySnapshot, type Variant } from './machines';
 
@@ -25,7 +25,7 @@ export interface Sweep {
   readonly family: FamilyId;
   /** the fault's key, with the sensor after a colon where it needs one */
   readonly key: string;
-  readonly unit: 'share' | 'K';
+  readonly unit: FaultFamily['unit'];
   /** the scale of severity; negative throughout for a sensor that reads low */
   readonly slight: number;
   readonly clear: number;

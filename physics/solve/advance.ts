@@ -242,12 +242,12 @@ function roomStep(
   const { data } = rig;
   // the building's load was measured against what the machine took out as found, its fan's heat included; it eases off as
   // the room warms and dampens toward the weather
-  const sensible = heat - water * 2.501e6 - rig.indoorFan.power;
+  const lost = rig.roomLoss(heat, water);
   const load = state.load * eased((state.room - state.roomFound) / WARMER);
   const waterLoad =
     state.waterLoad * eased((state.roomHumidity - state.humidityFound) / (DAMPER * state.humidityFound));
-  const room = state.room + (dt * (load - sensible)) / data.roomCapacity;
-  const humidity = state.roomHumidity + (dt * (waterLoad - water)) / data.roomAir;
+  const room = state.room + (dt * (load - lost.sensible)) / data.roomCapacity;
+  const humidity = state.roomHumidity + (dt * (waterLoad - lost.water)) / data.roomAir;
   const wettest = 0.97 * rig.circuit.indoorAir.saturated.humidity(room);
   return { room, roomHumidity: humidity < 0.001 ? 0.001 : humidity > wettest ? wettest : humidity };
 }

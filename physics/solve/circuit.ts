@@ -14,7 +14,7 @@ import { motorLossFactor, slipPerWatt } from '../parts/motor';
 import { liquidLevel } from '../parts/receiver';
 import { liquidHeld } from '../parts/suctionVessel';
 import { TubeFlow } from '../parts/tubeFlow';
-import type { Effective, MachineData } from './effective';
+import { type Effective, type MachineData, motorVoltage } from './effective';
 
 const { BLOCK_SIZE, CP_L, H_L, H_V, OUT_RHO, OUT_T, P, RHO_L, RHO_V, T_DEW } = layout;
 
@@ -117,8 +117,8 @@ export class Circuit {
       hCylinder,
       data.compressor.ratedSpeed * env.speed,
       effective.leakArea,
-      motorLossFactor(motor, weak, effective.voltage),
-      slipPerWatt(motor, weak, effective.voltage),
+      motorLossFactor(motor, weak, motorVoltage(effective)),
+      slipPerWatt(motor, weak, motorVoltage(effective)),
       env.outdoor,
       steady ? Number.NaN : env.shell,
       env.dt,

@@ -39,14 +39,22 @@ function saturatedAt(pressure: number): SaturatedAir {
   return air;
 }
 
+const NO_AIR: FanResult = { flow: 0, power: 0, filterDrop: 0, coilDrop: 0, supplyPressure: 0, delivered: 0 };
+
+/** K by which a loft under its roof is warmer than outdoors on a cooling day; its air is as moist as outdoors (ours, no source). */
+const LOFT = 8;
+
 /** A circuit in its surroundings: what steady solver, time step and snapshot share. */
 export class Rig {
   readonly env = new Surroundings();
   readonly circuit: Circuit;
   readonly pressure: number;
   readonly standardPressure: number;
-  outdoorFan: FanResult = { flow: 0, power: 0, filterDrop: 0, coilDrop: 0 };
-  indoorFan: FanResult = { flow: 0, power: 0, filterDrop: 0, coilDrop: 0 };
+  /** the room's air, K and kg/kg: what the indoor unit takes in may differ */
+  roomTemp = 300.5;
+  roomHumidity = 0.0105;
+  outdoorFan: FanResult = NO_AIR;
+  indoorFan: FanResult = NO_AIR;
 
   constructor(
     readonly fluid: FluidTable,
@@ -82,6 +90,7 @@ export class Rig {
       effective.outdoorFanSpeed,
       0,
       effective.condenserLost,
+      0,
       effective.condenserAir,
       outdoorDensity,
       controls.outdoorFanRunning,
@@ -90,22 +99,42 @@ export class Rig {
     outdoor.ua = conductance(data.condenser, outdoor.massFlow, effective.condenserUa);
 
     const indoor = circuit.indoorAir;
-    indoor.setState(roomTemp, roomHumidity);
-    const indoorDensity = moistDensity(roomTemp, roomHumidity, this.pressure) / DESIGN_DENSITY;
+    const loft = effective.returnLeak;
+    const intakeTemp = roomTemp + loft * (conditions.outdoor + LOFT - roomTemp);
+    const intakeHumidity = roomHumidity + loft * (outdoor.humidity - roomHumidity);
+    this.roomTemp = roomTemp;
+    this.roomHumidity = roomHumidity;
+    indoor.setState(intakeTemp, intakeHumidity);
+    const indoorDensity = moistDensity(intakeTemp, intakeHumidity, this.pressure) / DESIGN_DENSITY;
     const step = controls.indoorFan === 'low' ? data.indoorFanLow : 1;
     this.indoorFan = fanFlow(
       data.indoorFan,
       effective.indoorFanSpeed * step,
       effective.filterLost,
       effective.evaporatorLost,
+      effective.supplyLeak,
       effective.evaporatorAir,
       indoorDensity,
       controls.indoorFanRunning,
     );
-    indoor.massFlow = this.indoorFan.flow * dryDensity(roomTemp, roomHumidity, this.pressure);
+    indoor.massFlow = this.indoorFan.flow * dryDensity(intakeTemp, intakeHumidity, this.pressure);
     indoor.ua = conductance(data.evaporator, indoor.massFlow, effective.evaporatorUa);
   }
+
+  /**
+   * What the room itself loses, W sensible and kg/s of water, while the coil takes `heat` (W in all) and `water` out of its
+   * air: less what the loft brings in, and only the share that comes out of the grilles.
+   */
+  roomLoss(heat: number, water: number): { sensible: number; water: number } {
+    const { massFlow, cp, temperature, humidity } = this.circuit.indoorAir;
+    const arrives = 1 - this.effective.supplyLeak;
+    const sensible = heat - water * WATER - this.indoorFan.power - massFlow * cp * (temperature - this.roomTemp);
+    return { sensible: arrives * sensible, water: arrives * (water - massFlow * (humidity - this.roomHumidity)) };
+  }
 }
+
+/** Heat of evaporation of water at 0 °C, J/kg (ASHRAE Fundamentals). */
+const WATER = 2.501e6;
 
 function conductance(
   coil: { airUa: number; airFlow: number; airExponent: number },

@@ -6,6 +6,7 @@ import { motorCurrent } from '../parts/motor';
 import type { ControllerState, Controls } from '../types';
 import type { Rig } from './compile';
 import { bulbTruth, reported, speedError, thermostaticOpening, valveError } from './control';
+import { motorVoltage } from './effective';
 import { type CircuitState, LOCK_OUT_TRIPS } from './state';
 
 const RESTART_DELAY = 180;
@@ -97,7 +98,8 @@ export function crossedLimit(
   tDischarge: number,
 ): ControllerState | null {
   const { limits, motor } = rig.data;
-  const { weakCapacitor, voltage } = rig.effective;
+  const { weakCapacitor } = rig.effective;
+  const voltage = motorVoltage(rig.effective);
   if (pHigh > limits.highPressure) return 'stopped-on-high-pressure';
   if (state.runningFor < 2 && 1 - weakCapacitor < limits.startCapacitance) return 'stopped-on-overload';
   if (motorCurrent(motor, power, weakCapacitor, voltage) > limits.overloadCurrent && state.limitFor >= OVERLOAD_DELAY) {
@@ -123,7 +125,7 @@ export function limitTime(
   const over =
     pLow < limits.lowPressure ||
     tDischarge > limits.dischargeTemp ||
-    motorCurrent(motor, power, rig.effective.weakCapacitor, rig.effective.voltage) > limits.overloadCurrent;
+    motorCurrent(motor, power, rig.effective.weakCapacitor, motorVoltage(rig.effective)) > limits.overloadCurrent;
   return over ? before + dt : 0;
 }
 

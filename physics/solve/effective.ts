@@ -99,6 +99,10 @@ export interface Effective {
   bulbLoose: number;
   weakCapacitor: number;
   voltage: number;
+  /** V lost across the contactor's poles while it is closed */
+  contactDrop: number;
+  /** share of its capacitance that the outdoor fan's capacitor has lost */
+  weakFanCapacitor: number;
   /** nitrogen: partial pressure at 25 °C over the nitrogen-free standing pressure */
   nitrogen: number;
   condenserLost: number;
@@ -109,6 +113,9 @@ export interface Effective {
   outdoorFanSpeed: number;
   filterLost: number;
   evaporatorLost: number;
+  /** share of the supply air lost before the grilles; share of the unit's intake that comes from the loft */
+  supplyLeak: number;
+  returnLeak: number;
   evaporatorAir: number;
   evaporatorUa: number;
   indoorFanSpeed: number;
@@ -143,6 +150,8 @@ export function healthy(data: MachineData): Effective {
     bulbLoose: 0,
     weakCapacitor: 0,
     voltage: data.motor.voltage,
+    contactDrop: 0,
+    weakFanCapacitor: 0,
     nitrogen: 0,
     condenserLost: 0,
     condenserAir: 1,
@@ -151,9 +160,16 @@ export function healthy(data: MachineData): Effective {
     outdoorFanSpeed: 1,
     filterLost: 0,
     evaporatorLost: 0,
+    supplyLeak: 0,
+    returnLeak: 0,
     evaporatorAir: 1,
     evaporatorUa: 1,
     indoorFanSpeed: 1,
     drift: { suctionLine: 0, evaporatorCoil: 0, dischargeLine: 0, outdoorAir: 0, returnAir: 0 },
   };
+}
+
+/** V at the compressor's terminals while its contactor is closed. */
+export function motorVoltage(effective: Effective): number {
+  return effective.voltage - effective.contactDrop;
 }

@@ -7,6 +7,7 @@ import { exp, ln } from '../math/elementary';
 import { nozzleFlux } from '../parts/compressor';
 import { motorLossFactor, slipPerWatt } from '../parts/motor';
 import type { Rig } from './compile';
+import { motorVoltage } from './effective';
 import { highVolume, lowVolume } from './standing';
 import type { CircuitState, PipeTemps } from './state';
 import { Vessel } from './vessels';
@@ -98,8 +99,8 @@ export function stillStep(rig: Rig, from: CircuitState, dt: number): StillResult
         hCylinder,
         data.compressor.ratedSpeed * from.speed,
         0,
-        motorLossFactor(motor, effective.weakCapacitor, effective.voltage),
-        slipPerWatt(motor, effective.weakCapacitor, effective.voltage),
+        motorLossFactor(motor, effective.weakCapacitor, motorVoltage(effective)),
+        slipPerWatt(motor, effective.weakCapacitor, motorVoltage(effective)),
         rig.env.outdoor,
         shell,
         SUBSTEP,

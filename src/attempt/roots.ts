@@ -15,6 +15,8 @@ export const USUAL_ROOT: Readonly<Record<CauseId, RootCause>> = {
   'filter-dirty': 'no-cleaning',
   'evaporator-dirty': 'no-cleaning',
   'evaporator-fan-slow': 'worn-motor',
+  'duct-leak': 'poor-fastening',
+  'return-duct-leak': 'poor-fastening',
   'compressor-leak-by': 'worn-compressor',
   'orifice-oversize': 'wrong-part-fitted',
   'orifice-undersize': 'wrong-part-fitted',
@@ -23,6 +25,9 @@ export const USUAL_ROOT: Readonly<Record<CauseId, RootCause>> = {
   'bulb-charge-lost': 'aged-part',
   'bulb-loose': 'poor-fastening',
   'capacitor-weak': 'aged-part',
+  'fan-capacitor-weak': 'aged-part',
+  'supply-voltage-low': 'weak-supply',
+  'contactor-burnt': 'aged-part',
   'thermistor-drift': 'aged-part',
   'no-fault': 'customer-expectation',
 };

@@ -217,8 +217,12 @@ export interface AttemptState {
 export const STATE_FREE: readonly ChannelName[] = [
   'supplyVoltage',
   'compressorCapacitance',
+  'fanCapacitance',
   'outdoorAirTemp',
   'sensor:outdoorAir',
   'look:filterDust',
   'look:condenserDirt',
+  'look:evaporatorDirt',
+  'look:liquidLineKink',
+  'look:suctionValveOpen',
 ];

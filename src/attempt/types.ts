@@ -54,11 +54,15 @@ export const REMEDIES = [
   'replace-filter',
   'clean-indoor-coil',
   'replace-indoor-fan-motor',
+  'seal-duct',
   'replace-compressor',
   'fit-right-orifice',
   'replace-valve',
   'fasten-bulb',
   'replace-capacitor',
+  'replace-fan-capacitor',
+  'replace-contactor',
+  'mend-supply',
   'replace-thermistor',
   'nothing-to-mend',
 ] as const;
@@ -94,6 +98,7 @@ export const ROOT_CAUSES = [
   'worn-valve',
   'poor-fastening',
   'aged-part',
+  'weak-supply',
   'customer-expectation',
 ] as const;
 export type RootCause = (typeof ROOT_CAUSES)[number];

@@ -73,9 +73,12 @@ function sound(plant: PlantDescription, place: Place, instrument: InstrumentId):
   return !(plant.variableSpeed && instrument === 'clamp-ammeter' && place.id === 'compressor-lead');
 }
 
+/** Measured only with the machine off and proved dead. */
+export const DEAD_CHANNELS: readonly Channel[] = ['compressorCapacitance', 'fanCapacitance'];
+
 /** Standing, only the pressures and what hangs on no circuit say more than the weather. */
 function statesFor(channel: Channel, place: Place, states: readonly JudgedState[]): JudgedState[] {
-  if (channel === 'compressorCapacitance') return ['standing'];
+  if (DEAD_CHANNELS.includes(channel)) return ['standing'];
   return states.filter((state) => state !== 'standing' || place.kind === 'port');
 }
 

@@ -4,6 +4,7 @@ import type { Note } from '../attempt';
 import { type Action, type AttemptState, apply, REMEDY_RULES, refusalOf, safetyStepsFor } from '../attempt';
 import { USUAL_ROOT } from '../attempt/roots';
 import { CATALOGUE } from '../instruments/catalogue';
+import { DEAD_CHANNELS } from './candidates';
 import { remedyFor } from './grade';
 import { INPUTS, TELLING_SUMS, type TellingSum } from './quanta';
 import type { Candidate, Channel, JudgedState } from './types';
@@ -110,7 +111,7 @@ export class Hand {
     if (controls.running === running && controls.fixedSpeed === fixedSpeed) return true;
     const change = this.state.site.plant.variableSpeed ? { running, fixedSpeed } : { running };
     if (!this.try({ kind: 'control', change })) return false;
-    if (this.habits.patient && channel !== 'compressorCapacitance') {
+    if (this.habits.patient && !DEAD_CHANNELS.includes(channel)) {
       this.act({ kind: 'wait', seconds: running ? 2 * SETTLING : 3 * SETTLING });
     }
     return true;

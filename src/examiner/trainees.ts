@@ -6,7 +6,7 @@ import type { CauseId } from '../../physics/types';
 import { type AttemptState, REMEDY_RULES, type StakeMoment, start, type World } from '../attempt';
 import type { Pack } from '../attempt/pack/types';
 import { stream } from '../instruments/streams';
-import { candidatesOf } from './candidates';
+import { candidatesOf, DEAD_CHANNELS } from './candidates';
 import { benchOf } from './case';
 import { remedyFor } from './grade';
 import { PROOFS } from './parts/confirming';
@@ -127,7 +127,7 @@ function survey(hand: Hand, mind: Mind, candidates: readonly Candidate[]): void 
 function inOrder(candidates: readonly Candidate[]): Candidate[] {
   const rank = ({ instrument }: Candidate) =>
     instrument.endsWith('gauge') ? 3 : instrument === 'pipe-clamp' ? 2 : instrument === 'eyes' ? 0 : 1;
-  const wanted = candidates.filter(({ state, channel }) => state === 'running' || channel === 'compressorCapacitance');
+  const wanted = candidates.filter(({ state, channel }) => state === 'running' || DEAD_CHANNELS.includes(channel));
   const last = (each: Candidate) => (each.state === 'running' ? 0 : 1);
   return [...wanted].sort((a, b) => last(a) - last(b) || rank(a) - rank(b));
 }

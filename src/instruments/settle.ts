@@ -33,9 +33,13 @@ const APART: readonly ChannelName[] = [
   'condenserEnteringAirTemp',
   'returnAirTemp',
   'returnAirWetBulb',
+  'coilEnteringAirTemp',
   'filterPressureDrop',
+  'coilPressureDrop',
+  'supplyDuctPressure',
   'supplyVoltage',
   'compressorCapacitance',
+  'fanCapacitance',
   'sensor:outdoorAir',
   'sensor:returnAir',
 ];

@@ -19,6 +19,8 @@ const ALIKE: Readonly<Record<CauseId, readonly CauseId[]>> = {
   'filter-dirty': ['undercharge', 'evaporator-fan-slow'],
   'evaporator-dirty': ['filter-dirty', 'evaporator-fan-slow', 'undercharge'],
   'evaporator-fan-slow': ['filter-dirty', 'undercharge'],
+  'duct-leak': ['no-fault', 'return-duct-leak', 'evaporator-fan-slow'],
+  'return-duct-leak': ['duct-leak', 'compressor-leak-by', 'no-fault'],
   'compressor-leak-by': ['no-fault', 'orifice-oversize', 'metering-valve-stuck-opening', 'undercharge'],
   'orifice-oversize': ['overcharge', 'compressor-leak-by'],
   'orifice-undersize': ['drier-restriction', 'undercharge'],
@@ -27,6 +29,9 @@ const ALIKE: Readonly<Record<CauseId, readonly CauseId[]>> = {
   'bulb-charge-lost': ['drier-restriction', 'metering-valve-stuck-closing', 'undercharge'],
   'bulb-loose': ['metering-valve-stuck-opening', 'evaporator-fan-slow'],
   'capacitor-weak': ['no-fault', 'condenser-fan-slow'],
+  'fan-capacitor-weak': ['condenser-fan-slow', 'condenser-dirty', 'air-recirculation'],
+  'supply-voltage-low': ['capacitor-weak', 'contactor-burnt', 'no-fault'],
+  'contactor-burnt': ['supply-voltage-low', 'capacitor-weak', 'no-fault'],
   'thermistor-drift': ['metering-valve-stuck-opening', 'metering-valve-stuck-closing', 'undercharge'],
   'no-fault': ['undercharge', 'compressor-leak-by', 'capacitor-weak', 'filter-dirty'],
 };

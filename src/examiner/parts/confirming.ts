@@ -36,6 +36,8 @@ export const PROOFS: Readonly<Record<CauseId, readonly Proof[] | null>> = {
   'filter-dirty': [{ read: ['look:filterDust'] }, { read: ['filterPressureDrop'] }],
   'evaporator-dirty': [{ read: ['look:evaporatorDirt'] }, { read: ['coilPressureDrop'] }],
   'evaporator-fan-slow': [{ read: ['look:evaporatorFanSpeed'] }],
+  'duct-leak': [{ read: ['supplyDuctPressure'] }],
+  'return-duct-leak': [{ read: ['returnAirTemp', 'coilEnteringAirTemp'] }],
   'compressor-leak-by': null,
   'orifice-oversize': null,
   'orifice-undersize': null,
@@ -44,6 +46,9 @@ export const PROOFS: Readonly<Record<CauseId, readonly Proof[] | null>> = {
   'bulb-charge-lost': null,
   'bulb-loose': [{ read: ['look:bulbContact'] }],
   'capacitor-weak': [{ read: ['compressorCapacitance'] }],
+  'fan-capacitor-weak': [{ read: ['fanCapacitance'] }],
+  'supply-voltage-low': [{ read: ['supplyVoltage'] }],
+  'contactor-burnt': [{ read: ['contactorDrop'] }],
   'thermistor-drift': [
     { read: ['suctionLineTemp', 'sensor:suctionLine'] },
     { read: ['dischargeLineTemp', 'sensor:dischargeLine'] },

@@ -1,5 +1,5 @@
 /** The callout's machine with another cause in it: what a reader may try in the debrief. */
-import type { CauseId, MachineSetup, Snapshot } from '../../../physics/types';
+import type { CauseId, FaultFamily, MachineSetup, Snapshot } from '../../../physics/types';
 import type { JudgedState } from './channel';
 import type { Quantum, ValueKind } from './message';
 
@@ -11,7 +11,7 @@ export interface Cause {
   readonly from: number;
   readonly to: number;
   readonly step: number;
-  readonly unit: 'share' | 'K';
+  readonly unit: FaultFamily['unit'];
 }
 
 /** What a machine is asked to show, settled, in each of these states. */

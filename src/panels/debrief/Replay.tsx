@@ -95,7 +95,8 @@ function causeName(text: Text, { cause, key }: Cause): string {
 }
 
 function sizeText(text: Text, { unit }: Cause, severity: number): string {
-  return unit === 'K' ? text.quantity('difference', severity, 0.1) : text.quantity('share', severity);
+  if (unit === 'K') return text.quantity('difference', severity, 0.1);
+  return unit === 'V' ? text.quantity('voltage', severity, 0.1) : text.quantity('share', severity);
 }
 
 /** Why the machine does not run like that, in words. */
