@@ -2,8 +2,9 @@
  * One machine, compiled once: steady states, time steps, snapshots. The only door of the physics besides the fluids.
  */
 import { PhysicsError } from './errors';
+import { NetworkMachine } from './network/machine';
 import { WALL_FIELDS } from './parts/coil';
-import { plantDescription } from './plants';
+import { isNetwork, plantDescription } from './plants';
 import { flowSnapshot } from './snapshot';
 import { advance, restore } from './solve/advance';
 import { compile, designPoint, type Rig, runningControls } from './solve/compile';
@@ -221,7 +222,7 @@ function roomOf(
 
 /** Throws PhysicsError `bad-input` naming what is wrong with the setup. */
 export function createMachine(setup: MachineSetup): Machine {
-  return new CompiledMachine(setup);
+  return isNetwork(setup.plant) ? new NetworkMachine(setup) : new CompiledMachine(setup);
 }
 
 function settingOf(rig: Rig, controls: Controls): Setting {

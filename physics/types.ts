@@ -7,7 +7,7 @@ import type { PlantDescription } from './plants/types';
 
 export type * from './plants/types';
 
-export type PlantId = 'orifice-split' | 'inverter-split' | 'cold-room';
+export type PlantId = 'orifice-split' | 'inverter-split' | 'cold-room' | 'multi-split' | 'heat-recovery';
 
 /** The closed list of unit strings that a quantity may carry. '-' is dimensionless. */
 export type UnitName = 'Pa' | 'K' | 'kg/s' | 'W' | 'm3/s' | 'kg' | 'A' | 'V' | 'Hz' | 'F' | '-';
@@ -88,6 +88,7 @@ export function unitOf(key: string): string | null {
 }
 
 /** Sensors of the machine's own controller; what its data link reports (drift included), as against the true probes. */
+export type SensorKey = SensorName | `${SensorName}@${string}`;
 export type SensorName = 'suctionLine' | 'evaporatorCoil' | 'dischargeLine' | 'outdoorAir' | 'returnAir';
 
 /** What a person sees or hears without an instrument; each is a number 0…1 that the model computes. */
@@ -201,6 +202,9 @@ export interface Nuisance {
   readonly voltage: number;
 }
 
+/** What a room asks of its indoor unit where there are several. */
+export type UnitDemand = 'off' | 'cooling' | 'heating';
+
 /** What a person can set on the machine. */
 export interface Controls {
   /** the room thermostat calls for cooling and the disconnect is closed */
@@ -214,6 +218,8 @@ export interface Controls {
   readonly fixedSpeed: boolean;
   /** electronic valve held at this opening 0…1, or null for its own control */
   readonly valveHold: number | null;
+  /** several indoor units: what single rooms ask; who is not named asks what the mode says */
+  readonly units?: Readonly<Record<string, UnitDemand>>;
 }
 
 export interface MachineSetup {
@@ -229,9 +235,14 @@ export type ControllerState =
   | 'off'
   | 'cooling'
   | 'cooling-at-full-speed'
+  | 'heating'
+  | 'heating-at-full-speed'
+  | 'cooling-and-heating'
   | 'waiting-to-restart'
   | 'room-satisfied'
   | 'slowed-by-discharge-heat'
+  | 'slowed-by-high-pressure'
+  | 'slowed-by-low-pressure'
   | 'stopped-on-high-pressure'
   | 'stopped-on-low-pressure'
   | 'stopped-on-discharge-heat'
@@ -269,6 +280,25 @@ export interface CoilSegment {
   readonly frost: number;
 }
 
+/** K that the controller's sensors report, those of single indoor units among them. */
+export type Sensors = Readonly<Record<SensorName, number>> & Readonly<Record<`${SensorName}@${string}`, number>>;
+
+/** What an indoor unit says of itself. */
+export type UnitState = 'off' | 'cooling' | 'heating' | 'room-satisfied' | 'machine-stopped';
+
+/** One indoor unit of several. */
+export interface UnitSnapshot {
+  readonly id: string;
+  readonly state: UnitState;
+  /** what its coil does, whatever it was asked */
+  readonly role: 'evaporator' | 'condenser' | 'idle';
+  /** fan speed over its rated speed */
+  readonly fan: number;
+  readonly gas: Station;
+  readonly liquid: Station;
+  readonly coil: readonly CoilSegment[];
+}
+
 /** Everything one instant of the machine shows. Plain data. */
 export interface Snapshot {
   readonly time: number;
@@ -278,10 +308,12 @@ export interface Snapshot {
   readonly looks: Looks;
   readonly controller: ControllerState;
   /** what the controller's own sensors report, K (drift included) */
-  readonly sensors: Readonly<Record<SensorName, number>>;
+  readonly sensors: Sensors;
   readonly stations: Readonly<Record<StationId, Station>>;
   readonly condenser: readonly CoilSegment[];
   readonly evaporator: readonly CoilSegment[];
+  /** where there are several indoor units */
+  readonly units?: readonly UnitSnapshot[];
   /** relative defects: |heat in + power − heat out − storage| / capacity, and |mass − charge| in kg */
   readonly balance: { readonly energy: number; readonly mass: number };
 }

@@ -6,12 +6,13 @@ import type { Fault } from './types';
  */
 export const EVAPORATOR_FAN_SLOW: Fault = {
   id: 'evaporator-fan-slow',
-  plants: ['orifice-split', 'inverter-split', 'cold-room'],
+  plants: ['orifice-split', 'inverter-split', 'cold-room', 'multi-split', 'heat-recovery'],
   slight: 0.2,
   clear: 0.45,
   severe: 0.6,
   max: 0.7,
   unit: 'share',
+  perUnit: true,
   apply(machine, severity) {
     machine.indoorFanSpeed *= 1 - severity;
   },

@@ -7,12 +7,13 @@ import type { Fault } from './types';
  */
 export const FILTER_DIRTY: Fault = {
   id: 'filter-dirty',
-  plants: ['orifice-split', 'inverter-split'],
+  plants: ['orifice-split', 'inverter-split', 'multi-split', 'heat-recovery'],
   slight: 0.2,
   clear: 0.45,
   severe: 0.6,
   max: 0.7,
   unit: 'share',
+  perUnit: true,
   apply(machine, severity) {
     machine.filterLost = 1 - (1 - machine.filterLost) * (1 - severity);
   },

@@ -1,6 +1,6 @@
 import { PhysicsError } from '../errors';
 import { plantDescription } from '../plants';
-import type { DesignPoint, Effective, MachineData } from '../solve/effective';
+import type { DesignPoint, Effective, Nominal } from '../solve/effective';
 import type { FamilyId, Faults, PlantId, SensorName } from '../types';
 import { AIR_RECIRCULATION } from './airRecirculation';
 import { BULB_CHARGE_LOST } from './bulbChargeLost';
@@ -125,7 +125,7 @@ export function applyFaults(
   faults: Faults,
   machine: Effective,
   design: DesignPoint,
-  data: MachineData,
+  data: Nominal,
 ): void {
   for (const { fault, target, severity } of parseFaults(plant, faults)) {
     fault.apply(machine, severity, design, data, target);

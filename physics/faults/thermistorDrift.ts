@@ -6,12 +6,13 @@ import type { Fault } from './types';
  */
 export const THERMISTOR_DRIFT: Fault = {
   id: 'thermistor-drift',
-  plants: ['inverter-split'],
+  plants: ['inverter-split', 'multi-split', 'heat-recovery'],
   slight: 1.5,
   clear: 3,
   severe: 5,
   max: 8,
   unit: 'K',
+  perUnit: true,
   targets: ['suctionLine', 'evaporatorCoil'],
   signed: true,
   apply(machine, severity, _design, _data, target) {

@@ -1,4 +1,4 @@
-import type { DesignPoint, Effective, MachineData } from '../solve/effective';
+import type { DesignPoint, Effective, Nominal } from '../solve/effective';
 import type { FaultFamily, SensorName } from '../types';
 
 /** A fault: its scale (data for every layer) and what it changes in the machine. Severity 0 changes nothing at all. */
@@ -8,5 +8,5 @@ export interface Fault extends FaultFamily {
    * @param design the healthy machine at its design point
    * @param target the sensor that drifts, where the family has targets
    */
-  apply(machine: Effective, severity: number, design: DesignPoint, data: MachineData, target: SensorName | null): void;
+  apply(machine: Effective, severity: number, design: DesignPoint, data: Nominal, target: SensorName | null): void;
 }

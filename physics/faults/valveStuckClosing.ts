@@ -6,12 +6,13 @@ import type { Fault } from './types';
  */
 export const VALVE_STUCK_CLOSING: Fault = {
   id: 'metering-valve-stuck-closing',
-  plants: ['inverter-split', 'cold-room'],
+  plants: ['inverter-split', 'cold-room', 'multi-split', 'heat-recovery'],
   slight: 0.12,
   clear: 0.3,
   severe: 0.45,
   max: 0.6,
   unit: 'share',
+  perUnit: true,
   apply(machine, severity, design) {
     machine.stuckOpening = design.opening * (1 - severity);
   },

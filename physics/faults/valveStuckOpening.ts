@@ -6,12 +6,13 @@ import type { Fault } from './types';
  */
 export const VALVE_STUCK_OPENING: Fault = {
   id: 'metering-valve-stuck-opening',
-  plants: ['inverter-split', 'cold-room'],
+  plants: ['inverter-split', 'cold-room', 'multi-split', 'heat-recovery'],
   slight: 0.08,
   clear: 0.15,
   severe: 0.7,
   max: 0.9,
   unit: 'share',
+  perUnit: true,
   apply(machine, severity, design) {
     const held = design.opening * (1 + severity);
     machine.stuckOpening = held < 1 ? held : 1;

@@ -50,6 +50,18 @@ export class SaturatedAir {
   }
 }
 
+const tables = new Map<number, SaturatedAir>();
+
+/** The tables of one air pressure (Pa), made once. */
+export function saturatedAt(pressure: number): SaturatedAir {
+  let air = tables.get(pressure);
+  if (air === undefined) {
+    air = new SaturatedAir(pressure);
+    tables.set(pressure, air);
+  }
+  return air;
+}
+
 function hermite(values: Float64Array, slopes: Float64Array, t: number): number {
   const held = t < T_LOW ? T_LOW : t > T_HIGH - 1e-9 ? T_HIGH - 1e-9 : t;
   const position = (held - T_LOW) / STEP;

@@ -118,6 +118,23 @@ export class LiquidPath {
     this.flow = m;
   }
 
+  /** Opening (factor on the area) at which `m` kg/s pass, the pipe before the device included. Fields as after `solve`. */
+  openingFor(
+    fluid: FluidTable,
+    data: LiquidPathData,
+    block1: Float64Array,
+    h: number,
+    pLow: number,
+    drier: number,
+    m: number,
+  ): number {
+    fluid.state(block1, h, this.out);
+    this.rhoIn = this.out[OUT_RHO];
+    const full = this.passes(fluid, data, block1[P], h, pLow, drier, 1, m);
+    this.flow = m;
+    return full > 0 ? m / full : 1;
+  }
+
   /** What the metering device would pass if `m` flowed through drier and line, kg/s. */
   private passes(
     fluid: FluidTable,

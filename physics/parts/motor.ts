@@ -19,7 +19,11 @@ export interface MotorData {
   readonly capacitance: number | null;
   readonly powerFactor: number;
   readonly inverterEfficiency: number;
+  /** supply phases; left out = one. `voltage` is between conductors */
+  readonly phases?: 3;
 }
+
+const ROOT_THREE = 1.7320508075688772;
 
 /** Extra losses (factor on power) of a motor whose capacitor has lost share `weak` (0…1). */
 export function motorLossFactor(motor: MotorData, weak: number, voltage: number): number {
@@ -31,7 +35,7 @@ export function motorLossFactor(motor: MotorData, weak: number, voltage: number)
 /** Line current, A. */
 export function motorCurrent(motor: MotorData, power: number, weak: number, voltage: number): number {
   const active = power / voltage;
-  if (motor.kind === 'inverter') return active / motor.powerFactor;
+  if (motor.kind === 'inverter') return active / (motor.powerFactor * (motor.phases === 3 ? ROOT_THREE : 1));
   const reactive = (motor.reactive + motor.uncompensated * weak) * (voltage / motor.voltage);
   return Math.sqrt(active * active + reactive * reactive);
 }

@@ -1,11 +1,16 @@
 import { PhysicsError } from '../errors';
 import type { RefrigerantId } from '../fluids/fluid';
+import type { NetworkData } from '../network/data';
 import type { MachineData } from '../solve/effective';
 import type { PlantDescription, PlantId } from '../types';
 import { COLD_ROOM } from './coldRoom';
 import { COLD_ROOM_MACHINE } from './coldRoom/machine';
+import { HEAT_RECOVERY } from './heatRecovery';
+import { heatRecoveryOf } from './heatRecovery/machine';
 import { INVERTER_SPLIT } from './inverterSplit';
 import { INVERTER_SPLIT_MACHINE } from './inverterSplit/machine';
+import { MULTI_SPLIT } from './multiSplit';
+import { multiSplitOf } from './multiSplit/machine';
 import { ORIFICE_SPLIT } from './orificeSplit';
 import { ORIFICE_SPLIT_MACHINE } from './orificeSplit/machine';
 
@@ -13,9 +18,25 @@ export const PLANTS: Readonly<Record<PlantId, PlantDescription>> = {
   'orifice-split': ORIFICE_SPLIT,
   'inverter-split': INVERTER_SPLIT,
   'cold-room': COLD_ROOM,
+  'multi-split': MULTI_SPLIT,
+  'heat-recovery': HEAT_RECOVERY,
 };
 
-const MACHINES: Readonly<Record<PlantId, Readonly<Partial<Record<RefrigerantId, MachineData>>>>> = {
+/** Plants with one indoor unit. */
+type SinglePlantId = Exclude<PlantId, NetworkPlantId>;
+/** Plants whose indoor units share one circuit. */
+export type NetworkPlantId = 'multi-split' | 'heat-recovery';
+
+const NETWORKS: Readonly<Record<NetworkPlantId, (refrigerant: string) => NetworkData | undefined>> = {
+  'multi-split': multiSplitOf,
+  'heat-recovery': heatRecoveryOf,
+};
+
+export function isNetwork(plant: PlantId): plant is NetworkPlantId {
+  return Object.hasOwn(NETWORKS, plant);
+}
+
+const MACHINES: Readonly<Record<SinglePlantId, Readonly<Partial<Record<RefrigerantId, MachineData>>>>> = {
   'orifice-split': ORIFICE_SPLIT_MACHINE,
   'inverter-split': INVERTER_SPLIT_MACHINE,
   'cold-room': COLD_ROOM_MACHINE,
@@ -34,7 +55,7 @@ export function plantDescription(id: string): PlantDescription {
 
 /** Numbers of a plant variant. A refrigerant selects a variant built for it; throws `bad-input` where there is none. */
 export function machineData(plant: PlantId, refrigerant: string): MachineData {
-  const variants = MACHINES[plant];
+  const variants = isNetwork(plant) ? {} : MACHINES[plant];
   const data = (variants as Readonly<Record<string, MachineData | undefined>>)[refrigerant];
   if (data === undefined) {
     throw new PhysicsError(
@@ -42,6 +63,19 @@ export function machineData(plant: PlantId, refrigerant: string): MachineData {
       `${plant} is not built for "${refrigerant}"; variants: ${Object.keys(variants).join(', ')}`,
       { plant, refrigerant },
     );
+  }
+  return data;
+}
+
+/** The same of a plant whose indoor units share one circuit. */
+export function networkData(plant: PlantId, refrigerant: string): NetworkData {
+  const data = isNetwork(plant) ? NETWORKS[plant](refrigerant) : undefined;
+  if (data === undefined) {
+    const built = plantDescription(plant).refrigerants.join(', ');
+    throw new PhysicsError('bad-input', `${plant} is not built for "${refrigerant}"; variants: ${built}`, {
+      plant,
+      refrigerant,
+    });
   }
   return data;
 }

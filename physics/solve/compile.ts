@@ -2,15 +2,15 @@
  * From a setup (plant, refrigerant, conditions, faults, nuisance) to a circuit with its air streams.
  */
 import { dryDensity, density as moistDensity, pressureAtAltitude } from '../air/moistAir';
-import { PhysicsError } from '../errors';
 import { applyFaults } from '../faults';
 import { type FluidTable, fluidTable } from '../fluids/fluid';
 import { exp, ln } from '../math/elementary';
-import { AirStream, SaturatedAir } from '../parts/airStream';
+import { AirStream, saturatedAt } from '../parts/airStream';
 import { type FanResult, fanFlow } from '../parts/fan';
 import { machineData, plantDescription } from '../plants';
 import type { Conditions, Controls, MachineSetup, Nuisance, PlantDescription } from '../types';
 import { Circuit, Surroundings } from './circuit';
+import { checkConditions } from './conditions';
 import { type DesignPoint, type Effective, healthy, type MachineData } from './effective';
 import { solveSteady } from './steady';
 
@@ -27,17 +27,6 @@ export const NOMINAL: Nuisance = {
   meteringArea: 1,
   voltage: 1,
 };
-
-const saturatedAir = new Map<number, SaturatedAir>();
-
-function saturatedAt(pressure: number): SaturatedAir {
-  let air = saturatedAir.get(pressure);
-  if (air === undefined) {
-    air = new SaturatedAir(pressure);
-    saturatedAir.set(pressure, air);
-  }
-  return air;
-}
 
 const NO_AIR: FanResult = { flow: 0, power: 0, filterDrop: 0, coilDrop: 0, supplyPressure: 0, delivered: 0 };
 
@@ -207,13 +196,7 @@ export function designPoint(
 /** Compile a setup. Throws `bad-input` for unknown plants, refrigerants, faults or impossible conditions. */
 export function compile(setup: MachineSetup): Rig {
   const data = machineData(setup.plant, setup.refrigerant);
-  const { outdoor, indoor, wetBulb, altitude } = setup.conditions;
-  checkMode(setup);
-  check('outdoor', outdoor, 253.15, 328.15);
-  const refrigerated = plantDescription(setup.plant).designConditions.indoor < 283.15;
-  check('indoor', indoor, refrigerated ? 268.15 : 283.15, refrigerated ? 303.15 : 318.15);
-  check('wetBulb', wetBulb, refrigerated ? 263.15 : 273.15, indoor);
-  check('altitude', altitude, -500, 5000);
+  checkConditions(plantDescription(setup.plant), setup.conditions);
   const effective = healthy(data);
   const nuisance = { ...NOMINAL, ...setup.nuisance };
   effective.charge *= nuisance.charge;
@@ -227,25 +210,4 @@ export function compile(setup: MachineSetup): Rig {
   const design = designPoint(setup.plant, setup.refrigerant).point;
   applyFaults(setup.plant, setup.faults, effective, design, data);
   return new Rig(fluidTable(setup.refrigerant), data, effective, setup.conditions, design.opening);
-}
-
-function checkMode({ plant, conditions }: MachineSetup): void {
-  const { modes } = plantDescription(plant);
-  if (Object.hasOwn(modes, conditions.mode)) return;
-  throw new PhysicsError(
-    'bad-input',
-    `mode: ${plant} knows ${Object.keys(modes).join(', ')}, not "${conditions.mode}"`,
-    {
-      mode: conditions.mode,
-    },
-  );
-}
-
-function check(name: string, value: number, low: number, high: number): void {
-  if (typeof value === 'number' && value >= low && value <= high) return;
-  throw new PhysicsError('bad-input', `${name}: ${value} lies outside ${low.toFixed(2)}…${high.toFixed(2)}`, {
-    [name]: value,
-    low,
-    high,
-  });
 }

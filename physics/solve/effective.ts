@@ -119,6 +119,10 @@ export interface Effective {
   evaporatorAir: number;
   evaporatorUa: number;
   indoorFanSpeed: number;
+  /** several units: opening that a shut valve keeps; pipes exchanged with the next unit's; the second module is shut off */
+  valvePasses: number;
+  portsCrossed: number;
+  moduleShut: number;
   readonly drift: Record<SensorName, number>;
 }
 
@@ -136,7 +140,14 @@ export interface DesignPoint {
   readonly opening: number;
 }
 
-export function healthy(data: MachineData): Effective {
+/** What of a machine's numbers a fault may ask for. */
+export interface Nominal {
+  readonly charge: number;
+  readonly liquid: { readonly drier: number };
+  readonly motor: MotorData;
+}
+
+export function healthy(data: Nominal): Effective {
   return {
     charge: data.charge,
     displacement: 1,
@@ -165,6 +176,9 @@ export function healthy(data: MachineData): Effective {
     evaporatorAir: 1,
     evaporatorUa: 1,
     indoorFanSpeed: 1,
+    valvePasses: 0,
+    portsCrossed: 0,
+    moduleShut: 0,
     drift: { suctionLine: 0, evaporatorCoil: 0, dischargeLine: 0, outdoorAir: 0, returnAir: 0 },
   };
 }

@@ -54,11 +54,16 @@ export function standingPressure(
   indoor: number,
 ): number {
   const cold = outdoor < indoor ? outdoor : indoor;
+  const p = standingAt(fluid, effective.charge, totalVolume(data), cold);
+  return p + effective.nitrogen * fluid.pDew(298.15) * (cold / 298.15);
+}
+
+/** Pressure (Pa) of `charge` kg in `volume` m3 whose coldest part is at `cold` K. */
+export function standingAt(fluid: FluidTable, charge: number, volume: number, cold: number): number {
   const block = new Float64Array(L.BLOCK_SIZE);
-  const volume = totalVolume(data);
   let p = fluid.pBubble(cold);
   fluid.setPressure(p, block);
-  if (effective.charge < block[L.RHO_V] * volume) {
+  if (charge < block[L.RHO_V] * volume) {
     // not enough refrigerant for liquid: all of it is vapour
     let low = fluid.pMin * 1.001;
     let high = p;
@@ -67,11 +72,11 @@ export function standingPressure(
       p = 0.5 * (low + high);
       fluid.setPressure(p, block);
       fluid.state(block, fluid.hVapour(block, cold), out);
-      if (out[L.OUT_RHO] * volume < effective.charge) low = p;
+      if (out[L.OUT_RHO] * volume < charge) low = p;
       else high = p;
     }
   }
-  return p + effective.nitrogen * fluid.pDew(298.15) * (cold / 298.15);
+  return p;
 }
 
 /** State of the machine after a long stop in air of these temperatures: pressures equal, liquid in the colder half. */

@@ -1,0 +1,69 @@
+/** Compiling a network: its design point, once a variant and mode, and its rig. */
+import { fluidTable } from '../fluids/fluid';
+import { networkData, plantDescription } from '../plants';
+import { NOMINAL } from '../solve/compile';
+import { checkConditions } from '../solve/conditions';
+import type { Conditions, Controls, MachineSetup, UnitDemand } from '../types';
+import { faultyNetwork, healthyNetwork, type NetworkDesign } from './faulty';
+import { findSteady } from './outdoors';
+import { NetworkRig } from './rig';
+
+const designs = new Map<string, NetworkDesign & { readonly x: Float64Array }>();
+
+/** What each room asks: what the controls name, else what the mode says (at once: every second room is heated). */
+export function demandsOf(rig: NetworkRig, mode: Conditions['mode'], units: Controls['units']): UnitDemand[] {
+  return rig.data.units.map(({ id }, i) => {
+    const usual = mode === 'simultaneous' ? (i % 2 === 0 ? 'cooling' : 'heating') : mode;
+    const asked = units?.[id] ?? usual;
+    // two pipes carry one mode: who asks for the other gets nothing
+    if (!rig.data.threePipes && asked !== mode) return 'off';
+    return asked;
+  });
+}
+
+/** The healthy machine at the rating point of a mode, all rooms served, running by its own control. */
+export function networkDesign(
+  plant: MachineSetup['plant'],
+  refrigerant: MachineSetup['refrigerant'],
+  mode: Conditions['mode'],
+): NetworkDesign & { readonly x: Float64Array } {
+  const key = `${plant}/${refrigerant}/${mode}`;
+  const known = designs.get(key);
+  if (known) return known;
+  const data = networkData(plant, refrigerant);
+  const conditions = plantDescription(plant).modes[mode] ?? plantDescription(plant).designConditions;
+  const rig = new NetworkRig(fluidTable(refrigerant), data, healthyNetwork(data), conditions);
+  const room = rig.roomFound();
+  data.units.forEach((_, i) => rig.setUnitAir(i, room, false, true));
+  const { x } = findSteady(rig, demandsOf(rig, mode, undefined), null, false, null);
+  const { network } = rig;
+  const { compressor } = network;
+  const boiling = network.branches.find((b) => b.role === 'evaporator');
+  const design = {
+    x,
+    openings: network.units.map((b) => b.opening),
+    point: {
+      massFlow: network.massFlow,
+      dischargeFlow: compressor.cylinderFlow,
+      pHigh: network.plainCooling ? network.port[0] : network.liquid[0],
+      pLow: boiling?.pIn ?? network.low[0],
+      pDischarge: network.high[0],
+      pSuction: network.low[0],
+      rhoDischarge: compressor.rhoDischarge,
+      rhoLiquid: network.units[0].rhoLiquid,
+      opening: network.units[0].opening,
+    },
+  };
+  designs.set(key, design);
+  return design;
+}
+
+/** Throws PhysicsError `bad-input` for unknown plants, refrigerants, faults or impossible conditions. */
+export function compileNetwork(setup: MachineSetup): NetworkRig {
+  const { plant, refrigerant, conditions, nuisance } = setup;
+  const data = networkData(plant, refrigerant);
+  checkConditions(plantDescription(plant), conditions);
+  const design = networkDesign(plant, refrigerant, conditions.mode);
+  const effective = faultyNetwork(data, setup, { ...NOMINAL, ...nuisance }, design);
+  return new NetworkRig(fluidTable(refrigerant), data, effective, conditions);
+}

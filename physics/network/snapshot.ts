@@ -1,0 +1,370 @@
+/**
+ * From a solved network to what the outside sees. Places: the suction and liquid service ports stand at the outdoor
+ * modules; a unit's gas and liquid pipe carry its two sensors.
+ */
+import { wetBulb } from '../air/moistAir';
+import * as L from '../fluids/layout';
+import { leavingTemperature } from '../parts/airStream';
+import { WALL_FIELDS } from '../parts/coil';
+import { motorCurrent } from '../parts/motor';
+import { probesOf } from '../snapshot';
+import type {
+  CoilSegment,
+  ControllerState,
+  ProbeKey,
+  ProbeName,
+  Sensors,
+  Snapshot,
+  Station,
+  StationId,
+  UnitDemand,
+  UnitSnapshot,
+  UnitState,
+} from '../types';
+import { PROBES } from '../types';
+import type { Branch } from './branch';
+import type { NetworkRig } from './rig';
+import { standingPressure } from './volumes';
+
+/** What a snapshot needs beside the solved network. */
+export interface Shown {
+  readonly time: number;
+  readonly controller: ControllerState;
+  readonly demands: readonly UnitDemand[];
+  readonly unitStates: readonly UnitState[];
+  /** kg of ice by segment of each outdoor module */
+  readonly frost: readonly (readonly number[])[];
+  readonly outdoorFan: number;
+}
+
+/** kg of ice on one segment at which it counts as covered */
+const COVER = 0.12;
+
+export function networkSnapshot(rig: NetworkRig, shown: Shown): Snapshot {
+  const { network, fluid, data, drive, conditions } = rig;
+  const { compressor, modules, units } = network;
+  const effective = rig.effective.machine;
+  const m = network.massFlow;
+  const station = stations(rig);
+  const cooled = sum(units, (b) => (b.role === 'evaporator' ? b.boiling.airHeat : 0));
+  const heated = sum(units, (b) => (b.role === 'condenser' ? -b.condensing.airHeat : 0));
+  const heatingOnly = conditions.mode === 'heating';
+  const suction = suctionPort(rig);
+  const liquid = liquidPort(rig);
+  const dewLow = fluid.tDew(suction.pressure);
+  const bubble = fluid.tBubble(liquid.pressure);
+  const compressorIn = station('compressor-in', network.low[L.P], network.hCompressorIn, m);
+  const discharge = station('compressor-out', network.high[L.P], compressor.hDischarge, m);
+  const outdoor = modules[0];
+  const fans = sum(network.branches, (b) => b.fan.power);
+  const air = mixedAir(units, rig.pressure);
+  const boils = network.branches.filter((b) => b.role === 'evaporator');
+  const flow = sum(boils, (b) => b.flow);
+  const outlet = station(
+    'evaporator-out',
+    network.suction[L.P],
+    sum(boils, (b) => b.flow * b.hOut) / (flow || 1),
+    flow,
+  );
+  const after = station('drier-out', afterDrier(rig, liquid.pressure), network.hLiquid, m);
+  const total = compressor.power + fans;
+  const capacity = cooled + heated;
+  const leaving = sum(modules, (b) => b.march.airHeat) / sum(modules, (b) => b.air.massFlow * b.air.cp);
+  const values: Record<ProbeName, number> = {
+    ...(Object.fromEntries(Object.keys(PROBES).map((name) => [name, 0])) as Record<ProbeName, number>),
+    suctionPressure: suction.pressure,
+    dischargePressure: network.high[L.P],
+    liquidPressure: liquid.pressure,
+    liquidPressureAfterDrier: after.pressure,
+    evaporatorOutletPressure: outlet.pressure,
+    filterPressureDrop: sum(units, (b) => b.fan.filterDrop) / units.length,
+    standingPressure: standingPressure(rig),
+    evaporatingTemp: dewLow,
+    condensingTemp: fluid.tBubble(liquidSide(rig)),
+    condensingTempDew: fluid.tDew(liquidSide(rig)),
+    condensingTempBubble: fluid.tBubble(liquidSide(rig)),
+    suctionLineTemp: suction.temperature,
+    compressorSuctionTemp: compressorIn.temperature,
+    dischargeLineTemp: discharge.temperature,
+    liquidLineTemp: liquid.temperature,
+    liquidLineTempAfterDrier: after.temperature,
+    evaporatorOutletTemp: outlet.temperature,
+    superheat: suction.temperature - dewLow,
+    compressorSuperheat: compressorIn.temperature - fluid.tDew(network.low[L.P]),
+    evaporatorSuperheat: outlet.temperature - fluid.tDew(outlet.pressure),
+    subcooling: bubble - liquid.temperature,
+    dischargeSuperheat: discharge.temperature - fluid.tDew(network.high[L.P]),
+    outdoorAirTemp: conditions.outdoor,
+    condenserEnteringAirTemp: outdoor.air.temperature,
+    condenserLeavingAirTemp: outdoor.air.temperature - leaving,
+    returnAirTemp: air.entering,
+    returnAirWetBulb: air.enteringWet,
+    supplyAirTemp: air.leaving,
+    supplyAirWetBulb: air.leavingWet,
+    supplyAirFlow: sum(units, (b) => b.fan.flow),
+    condenserAirFlow: sum(modules, (b) => b.fan.flow),
+    compressorCurrent: motorCurrent(data.motor, compressor.power, 0, effective.voltage),
+    compressorPower: compressor.power,
+    totalPower: total,
+    compressorSpeed: data.compressor.ratedSpeed * drive.speed * compressor.speedShare,
+    supplyVoltage: effective.voltage,
+    compressorCapacitance: 0,
+    valveOpening: sum(boils, (b) => b.opening * b.data.valve.area) / (sum(boils, (b) => b.data.valve.area) || 1),
+    refrigerantMassFlow: m,
+    capacityTotal: capacity,
+    capacitySensible: heatingOnly
+      ? heated
+      : heated + sum(units, (b) => (b.role === 'evaporator' ? b.boiling.sensible : 0)),
+    cop: capacity / total,
+    refrigerantCharge: network.massHigh + network.massLow + drive.pool,
+  };
+  const probes: Record<string, { value: number; unit: string }> = { ...probesOf(values) };
+  units.forEach((b) => {
+    for (const [name, value] of Object.entries(unitValues(rig, b))) {
+      probes[`${name}@${b.data.id}` satisfies ProbeKey | string] = { value, unit: PROBES[name as ProbeName] };
+    }
+  });
+  const glass = after.quality <= 0 ? 0 : after.quality >= 1 ? 1 : vapourShare(rig, after);
+  return {
+    time: shown.time,
+    regime: 'flow',
+    probes: probes as Snapshot['probes'],
+    looks: looksOf(rig, shown, glass),
+    controller: shown.controller,
+    sensors: sensorsOf(rig, suction.temperature),
+    stations: allStations(rig, { suction, liquid, compressorIn, discharge, outlet, after }),
+    condenser: segments(outdoor, shown.frost[0] ?? []),
+    evaporator: segments(units[0], []),
+    units: units.map((b, i): UnitSnapshot => unitSnapshot(rig, b, shown.unitStates[i])),
+    balance: {
+      energy: Math.abs(heatDefect(rig)) / Math.max(Math.abs(capacity), 100),
+      mass: Math.abs(network.massHigh + network.massLow + drive.pool - effective.charge),
+    },
+  };
+}
+
+/** W that heat in, power and heat out miss each other by. */
+function heatDefect(rig: NetworkRig): number {
+  const { network } = rig;
+  const { compressor } = network;
+  return (
+    sum(network.branches, (b) => (b.role === 'idle' ? 0 : b.march.airHeat)) +
+    compressor.power -
+    compressor.shellHeat +
+    network.suctionGain
+  );
+}
+
+/** Values of one unit by probe name. */
+function unitValues(rig: NetworkRig, b: Branch): Partial<Record<ProbeName, number>> {
+  const { fluid } = rig;
+  const air = mixedAir([b], rig.pressure);
+  const gas = gasPressure(b);
+  const liquid = b.role === 'condenser' ? b.pOut : b.pIn;
+  return {
+    evaporatorOutletTemp: gasTemperature(rig, b),
+    evaporatorOutletPressure: gas,
+    evaporatorSuperheat: gasTemperature(rig, b) - fluid.tDew(gas),
+    liquidLineTemp: b.tLiquid,
+    subcooling: fluid.tBubble(liquid) - b.tLiquid,
+    valveOpening: b.role === 'idle' ? 0 : b.opening,
+    returnAirTemp: air.entering,
+    supplyAirTemp: air.leaving,
+    supplyAirFlow: b.fan.flow,
+    filterPressureDrop: b.fan.filterDrop,
+    capacityTotal: b.role === 'condenser' ? -b.condensing.airHeat : b.role === 'idle' ? 0 : b.boiling.airHeat,
+  };
+}
+
+function gasPressure(b: Branch): number {
+  return b.role === 'condenser' ? b.pIn : b.pOut;
+}
+
+function gasTemperature(rig: NetworkRig, b: Branch): number {
+  if (b.role !== 'condenser') return b.tGas;
+  return stationAt(rig, b.pIn, b.hIn, b.flow).temperature;
+}
+
+/** Mixed by flow: air that enters and leaves these units, K; their fans warm it. */
+function mixedAir(
+  units: readonly Branch[],
+  pressure: number,
+): { entering: number; enteringWet: number; leaving: number; leavingWet: number } {
+  let flow = 0;
+  let entering = 0;
+  let humidity = 0;
+  let leaving = 0;
+  let dried = 0;
+  for (const b of units) {
+    const g = b.air.massFlow;
+    const coil = b.march;
+    const idle = b.role === 'idle';
+    const heat = idle ? 0 : coil.airHeat;
+    const water = idle ? 0 : coil.waterTotal;
+    flow += g;
+    entering += g * b.air.temperature;
+    humidity += g * b.air.humidity;
+    leaving += g * (leavingTemperature(b.air, heat, water) + b.fan.power / (g * b.air.cp));
+    dried += g * b.air.humidity - water;
+  }
+  const inWet = humidity / flow;
+  const outWet = dried / flow;
+  const t = leaving / flow;
+  return {
+    entering: entering / flow,
+    enteringWet: wetBulb(entering / flow, inWet, pressure),
+    leaving: t,
+    leavingWet: wetBulb(t, saturatedOr(units[0], t, outWet), pressure),
+  };
+}
+
+function saturatedOr(b: Branch, t: number, humidity: number): number {
+  const most = b.air.saturated.humidity(t);
+  return humidity < most ? humidity : most * 0.999;
+}
+
+/** Gas pipe at the outdoor modules' service port; in heating the port lies on the common suction pipe. */
+function suctionPort(rig: NetworkRig): Station {
+  const { network } = rig;
+  return stationAt(rig, network.low[L.P], network.hSuctionPort, network.massFlow);
+}
+
+/** Liquid service port outdoors: after the exchanger in cooling, before the outdoor valve in heating. */
+function liquidPort(rig: NetworkRig): Station {
+  const { network, data, effective } = rig;
+  if (network.plainCooling) return stationAt(rig, network.port[L.P], network.hLiquid, network.massFlow);
+  const header = stationAt(rig, network.liquid[L.P], network.hLiquid, network.massFlow);
+  const through = sum(network.modules, (b) => (b.role === 'evaporator' ? b.flow : 0));
+  const drop = ((data.pipes.liquidDrop + effective.machine.drier) * through * through) / header.density;
+  return stationAt(rig, Math.max(header.pressure - drop, network.low[L.P]), network.hLiquid, through);
+}
+
+function afterDrier(rig: NetworkRig, before: number): number {
+  const { network, effective } = rig;
+  if (!network.plainCooling) return before;
+  const m = network.massFlow - network.bypassFlow;
+  const density = stationAt(rig, before, network.hLiquid, m).density;
+  return Math.max(before - (effective.machine.drier * m * m) / density, network.low[L.P]);
+}
+
+/** Pressure by which the condensing temperature is told: at the outlet of what condenses. */
+function liquidSide(rig: NetworkRig): number {
+  const { network } = rig;
+  const condensers = network.branches.filter((b) => b.role === 'condenser');
+  const flow = sum(condensers, (b) => b.flow);
+  return flow > 0 ? sum(condensers, (b) => b.flow * b.pOut) / flow : network.high[L.P];
+}
+
+const block = new Float64Array(L.BLOCK_SIZE);
+const out = new Float64Array(L.OUT_SIZE);
+
+export function stationAt(rig: NetworkRig, pressure: number, enthalpy: number, flow: number): Station {
+  rig.fluid.setPressure(pressure, block);
+  rig.fluid.state(block, enthalpy, out);
+  return {
+    pressure,
+    enthalpy,
+    temperature: out[L.OUT_T],
+    quality: out[L.OUT_Q],
+    density: out[L.OUT_RHO],
+    massFlow: flow,
+  };
+}
+
+function stations(rig: NetworkRig) {
+  return (_: StationId, pressure: number, enthalpy: number, flow: number): Station =>
+    stationAt(rig, pressure, enthalpy, flow);
+}
+
+function allStations(
+  rig: NetworkRig,
+  known: Readonly<Record<'suction' | 'liquid' | 'compressorIn' | 'discharge' | 'outlet' | 'after', Station>>,
+): Record<StationId, Station> {
+  const { network } = rig;
+  const hottest = network.branches.find((b) => b.role === 'condenser') ?? network.modules[0];
+  const coldest = network.branches.find((b) => b.role === 'evaporator') ?? network.units[0];
+  return {
+    'compressor-in': known.compressorIn,
+    'compressor-out': known.discharge,
+    'condenser-in': stationAt(rig, hottest.pIn, hottest.hIn, hottest.flow),
+    'condenser-out': stationAt(rig, hottest.pOut, hottest.hOut, hottest.flow),
+    'liquid-port': known.liquid,
+    'drier-out': known.after,
+    'metering-in': stationAt(rig, network.liquid[L.P], network.hLiquid, network.valveFlow),
+    'evaporator-in': stationAt(rig, coldest.pIn, coldest.hIn, coldest.flow),
+    'evaporator-out': known.outlet,
+    'suction-port': known.suction,
+  };
+}
+
+function unitSnapshot(rig: NetworkRig, b: Branch, state: UnitState): UnitSnapshot {
+  const condenses = b.role === 'condenser';
+  const gas = stationAt(rig, gasPressure(b), condenses ? b.hIn : b.hOut, b.flow);
+  const liquid = stationAt(rig, condenses ? b.pOut : b.pIn, condenses ? b.hOut : b.hIn, b.flow);
+  return {
+    id: b.data.id,
+    state,
+    role: b.role,
+    fan: b.fan.power > 0 ? b.effective.indoorFanSpeed : 0,
+    gas,
+    liquid,
+    coil: segments(b, []),
+  };
+}
+
+function segments(b: Branch, frost: readonly number[]): CoilSegment[] {
+  const coil = b.march;
+  return Array.from(coil.temperature, (temperature, i) => ({
+    temperature: b.role === 'idle' ? b.tGas : temperature,
+    quality: b.role === 'idle' ? 1 : coil.quality[i],
+    wall: b.role === 'idle' ? b.air.temperature : coil.walls[i * WALL_FIELDS],
+    frost: frost[i] ?? 0,
+  }));
+}
+
+/** What the controller reads: the outdoor sensors, and two pipe sensors and the air sensor of every unit. */
+export function sensorsOf(rig: NetworkRig, suction: number): Sensors {
+  const { network, conditions, effective } = rig;
+  const own = effective.machine.drift;
+  const sensors: Record<string, number> = {
+    suctionLine: suction + own.suctionLine,
+    evaporatorCoil: network.modules[0].tLiquid + own.evaporatorCoil,
+    dischargeLine: network.compressor.tDischarge + own.dischargeLine,
+    outdoorAir: conditions.outdoor + own.outdoorAir,
+    returnAir: network.units[0].air.temperature + own.returnAir,
+  };
+  network.units.forEach((b, i) => {
+    const { drift } = effective.units[i];
+    sensors[`suctionLine@${b.data.id}`] = gasTemperature(rig, b) + drift.suctionLine;
+    sensors[`evaporatorCoil@${b.data.id}`] = b.tLiquid + drift.evaporatorCoil;
+    sensors[`returnAir@${b.data.id}`] = b.air.temperature + drift.returnAir;
+  });
+  return sensors as Sensors;
+}
+
+function looksOf(rig: NetworkRig, shown: Shown, glass: number): Snapshot['looks'] {
+  const { units, machine } = rig.effective;
+  const worst = (values: readonly number[]): number => values.reduce((a, b) => (b > a ? b : a), 0);
+  const ice = shown.frost.flat();
+  return {
+    sightGlass: glass,
+    evaporatorFrost: ice.length === 0 ? 0 : sum(ice, (kg) => Math.min(1, kg / COVER)) / ice.length,
+    filterDust: worst(units.map((each) => each.filterLost)),
+    condenserDirt: machine.condenserLost,
+    condenserFanSpeed: shown.outdoorFan * machine.outdoorFanSpeed,
+    evaporatorFanSpeed: sum(units, (each) => each.indoorFanSpeed) / units.length,
+    receiverLevel: 0,
+    bulbContact: 1,
+  };
+}
+
+function vapourShare(rig: NetworkRig, at: Station): number {
+  rig.fluid.setPressure(at.pressure, block);
+  return (at.quality * at.density) / block[L.RHO_V];
+}
+
+function sum<T>(list: readonly T[], of: (each: T) => number): number {
+  let total = 0;
+  for (const each of list) total += of(each);
+  return total;
+}

@@ -1,0 +1,96 @@
+/**
+ * Sizes of branches by their rated cooling: one row a kilowatt, taken from the smaller machines of this bench, whose
+ * numbers were found against the trade's bands. Pipe diameters are common practice for the capacity, no source.
+ */
+import type { BranchData } from '../network/data';
+
+export interface UnitSize {
+  readonly id: string;
+  /** rated cooling, kW */
+  readonly rated: number;
+  /** pipe from the branching point, m, and m that the unit lies above it */
+  readonly metres: number;
+  readonly lift: number;
+}
+
+/** Refrigerant's own factors against R-410A: density of gas decides pipes' drop, volumetric cooling the flow. */
+export interface FluidFactors {
+  readonly drop: number;
+  readonly flow: number;
+}
+
+/** A ceiling or wall unit. */
+export function unitBranch({ id, rated, metres, lift }: UnitSize, fluid: FluidFactors): BranchData {
+  const relative = 2.8 / rated;
+  const flow = 0.056 * rated;
+  return {
+    id,
+    coil: {
+      role: 'evaporator',
+      segments: 6,
+      volume: 0.3e-3 * rated,
+      diameter: 6.2e-3,
+      circuits: rated < 3 ? 2 : rated < 6 ? 4 : 6,
+      innerArea: 0.16 * rated,
+      enhancement: 1.45,
+      airUa: 61 * rated,
+      airFlow: flow,
+      airExponent: 0.6,
+      wallCapacity: 1000 * rated,
+      pressureDrop: 7e9 * relative * relative * fluid.drop,
+    },
+    fan: { flow, pressure: 60, flatness: 0.5, power: 22 * rated, filterShare: 0.33, drift: 0.12 },
+    fanLow: 0.7,
+    valve: {
+      drier: 0,
+      line: 4e10 * relative * relative * (metres / 10) * fluid.drop,
+      lift,
+      area: 2.4e-7 * rated * fluid.flow,
+      throat: 0.6,
+    },
+    gasDrop: 5e8 * relative * relative * (metres / 10) * fluid.drop,
+    gasVolume: (rated < 5 ? 0.95e-4 : 1.6e-4) * metres,
+    liquidVolume: (rated < 5 ? 1.8e-5 : 5e-5) * metres,
+    roomCapacity: 9e5 * rated,
+    roomAir: 42 * rated,
+  };
+}
+
+/** An outdoor module; `lift` = m that it lies above the branching point. */
+export function moduleBranch(id: string, rated: number, lift: number, fluid: FluidFactors): BranchData {
+  const flow = 0.117 * rated;
+  const relative = 22.4 / rated;
+  return {
+    id,
+    coil: {
+      role: 'evaporator',
+      segments: 8,
+      volume: 0.42e-3 * rated,
+      diameter: 7.2e-3,
+      circuits: Math.round(0.7 * rated),
+      innerArea: 0.21 * rated,
+      enhancement: 1.4,
+      airUa: 270 * rated,
+      airFlow: flow,
+      airExponent: 0.5,
+      wallCapacity: 2000 * rated,
+      pressureDrop: 1.6e8 * relative * relative * fluid.drop,
+    },
+    fan: { flow, pressure: 40, flatness: 0.5, power: 19 * rated, filterShare: 0, drift: 0.08 },
+    fanLow: 0.7,
+    valve: { drier: 0, line: 0, lift, area: 2.6e-7 * rated * fluid.flow, throat: 0.6 },
+    gasDrop: 0,
+    gasVolume: 0,
+    liquidVolume: 0,
+  };
+}
+
+/** kg that the installer's rule adds a metre of a unit's liquid pipe */
+const UNIT_METRE = 0.022;
+
+/** kg by the charge rule: base of modules and units, and an allowance by metre and size of liquid pipe. */
+export function chargeByRule(units: readonly UnitSize[], base: number, mainMetres: number, mainMetre: number): number {
+  const rated = units.reduce((sum, each) => sum + each.rated, 0);
+  const metres = units.reduce((sum, each) => sum + each.metres, 0);
+  return base + 0.02 * rated + mainMetre * mainMetres + UNIT_METRE * metres;
+}
