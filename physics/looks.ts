@@ -21,14 +21,14 @@ export function looksOfParts(
     condenserFanSpeed: controls.outdoorFanRunning ? effective.outdoorFanSpeed : 0,
     evaporatorFanSpeed: controls.indoorFanRunning ? effective.indoorFanSpeed : 0,
     bulbContact: 1 - effective.bulbLoose,
-    liquidLineKink: flattened(effective.line - data.liquid.line),
+    liquidLineKink: flattened(effective.line - data.liquid.line, LIQUID_BORE),
     suctionValveOpen: Math.sqrt(data.lines.inletDrop / effective.suctionValve),
   };
 }
 
-/** Share of the bore that a kink takes whose pressure drop is `coefficient`·m²/ρ. A drop that bites needs a pipe all but shut. */
-function flattened(coefficient: number): number {
+/** Share of a bore (m2) that a kink takes whose pressure drop is `coefficient`·m²/ρ. A drop that bites needs a pipe all but shut. */
+export function flattened(coefficient: number, bore: number): number {
   if (coefficient <= 0) return 0;
-  const left = 1 / (CONTRACTION * Math.sqrt(2 * coefficient) * LIQUID_BORE);
+  const left = 1 / (CONTRACTION * Math.sqrt(2 * coefficient) * bore);
   return left < 1 ? 1 - left : 0;
 }

@@ -9,7 +9,7 @@ import type { Fault } from './types';
  */
 export const LIQUID_LINE_KINK: Fault = {
   id: 'liquid-line-kink',
-  plants: ['orifice-split', 'cold-room'],
+  plants: ['orifice-split', 'cold-room', 'multi-split', 'heat-recovery'],
   slight: 0.25,
   clear: 0.6,
   severe: 0.85,

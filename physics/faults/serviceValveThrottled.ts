@@ -9,7 +9,7 @@ import type { Fault } from './types';
  */
 export const SERVICE_VALVE_THROTTLED: Fault = {
   id: 'service-valve-throttled',
-  plants: ['orifice-split', 'inverter-split', 'cold-room'],
+  plants: ['orifice-split', 'inverter-split', 'cold-room', 'multi-split', 'heat-recovery'],
   slight: 0.1,
   clear: 0.3,
   severe: 0.5,

@@ -158,7 +158,7 @@ export class Branch {
   ): void {
     const area = this.effective.metering;
     const widest = (): number => {
-      this.path.solve(this.fluid, this.rising, liquid, h, this.pIn, drier, area, this.flow);
+      this.path.solve(this.fluid, this.rising, liquid, h, h, this.pIn, drier, this.rising.line, area, this.flow);
       return this.path.flow;
     };
     let m = this.flow > 1e-5 ? this.flow : 0.01;
@@ -196,7 +196,7 @@ export class Branch {
     this.rhoLiquid = this.path.rhoMetering;
     if (this.opening < 1 - 1e-9) {
       // the pipe before the valve at this flow, not at the widest
-      this.opening = this.path.openingFor(this.fluid, this.rising, liquid, h, this.pIn, drier, this.flow) / area;
+      this.opening = this.path.openingFor(this.fluid, this.rising, liquid, h, this.pIn, this.flow) / area;
     }
   }
 
@@ -205,7 +205,7 @@ export class Branch {
     const drop = this.data.gasDrop + 0.5 * this.data.coil.pressureDrop;
     const pIn = low[L.P] + (drop * m * m) / low[RHO_V];
     const opening = this.opening * this.effective.metering;
-    this.path.solve(this.fluid, this.rising, liquid, h, pIn, drier, opening, this.valveFlow);
+    this.path.solve(this.fluid, this.rising, liquid, h, h, pIn, drier, this.rising.line, opening, this.valveFlow);
     this.valveFlow = this.path.flow;
     this.rhoLiquid = this.path.rhoMetering;
   }
@@ -227,7 +227,9 @@ export class Branch {
     const passes = (m: number): number => {
       this.condense(m, hIn, hot, nitrogen, before, dt);
       this.opening = law(this.subcooling);
-      path.solve(fluid, this.falling, this.outlet, this.hOut, pLiquid, 0, this.opening * effective.metering, m);
+      const { hOut, falling } = this;
+      const open = this.opening * effective.metering;
+      path.solve(fluid, falling, this.outlet, hOut, hOut, pLiquid, 0, falling.line, open, m);
       return path.flow - m;
     };
     let low = 0;

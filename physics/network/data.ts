@@ -30,8 +30,12 @@ export interface BranchData {
 export interface MainPipes {
   /** Pa = drop · m² / rho of the long gas pipe, the liquid pipe and the clean drier in it */
   readonly gasDrop: number;
+  /** the same of the suction service valve wide open, with the pipe behind it */
+  readonly inletDrop: number;
   readonly liquidDrop: number;
   readonly drier: number;
+  /** bore of the long liquid pipe, m2 */
+  readonly liquidBore: number;
   /** m that the branching point lies above the outdoor modules */
   readonly lift: number;
   /** m3: gas pipe (of a three-pipe machine the one under suction), hot gas pipe of a three-pipe machine, liquid pipe */

@@ -34,7 +34,7 @@ export function networkDesign(
   const conditions = plantDescription(plant).modes[mode] ?? plantDescription(plant).designConditions;
   const rig = new NetworkRig(fluidTable(refrigerant), data, healthyNetwork(data), conditions);
   const room = rig.roomFound();
-  data.units.forEach((_, i) => rig.setUnitAir(i, room, false, true));
+  for (let i = 0; i < data.units.length; i++) rig.setUnitAir(i, room, false, true);
   const { x } = findSteady(rig, demandsOf(rig, mode, undefined), null, false, null);
   const { network } = rig;
   const { compressor } = network;
@@ -51,6 +51,7 @@ export function networkDesign(
       pSuction: network.low[0],
       rhoDischarge: compressor.rhoDischarge,
       rhoLiquid: network.units[0].rhoLiquid,
+      rhoSuction: network.rhoSuction,
       opening: network.units[0].opening,
     },
   };

@@ -49,5 +49,6 @@ export function faultyNetwork(
 }
 
 function nominal({ charge, pipes, motor }: NetworkData): Nominal {
-  return { charge, liquid: { drier: pipes.drier }, motor };
+  const liquid = { drier: pipes.drier, line: pipes.liquidDrop };
+  return { charge, liquid, lines: { inletDrop: pipes.inletDrop }, motor };
 }

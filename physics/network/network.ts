@@ -50,7 +50,8 @@ export class Network {
   readonly branches: readonly Branch[];
   readonly low = new Float64Array(BLOCK_SIZE);
   readonly high = new Float64Array(BLOCK_SIZE);
-  /** suction and hot header at the branching point, liquid port outdoors, liquid header */
+  /** suction service port, suction and hot header at the branching point, liquid port outdoors, liquid header */
+  readonly service = new Float64Array(BLOCK_SIZE);
   readonly suction = new Float64Array(BLOCK_SIZE);
   readonly hot = new Float64Array(BLOCK_SIZE);
   readonly port = new Float64Array(BLOCK_SIZE);
@@ -58,6 +59,8 @@ export class Network {
   private readonly out = new Float64Array(L.OUT_SIZE);
 
   massFlow = 0.5;
+  /** in the suction pipe, kg/m3 */
+  rhoSuction = 0.5;
   /** what the valves pass from the liquid header to the low side, and what condenses, kg/s */
   valveFlow = 0.5;
   condensed = 0.5;
@@ -139,8 +142,11 @@ export class Network {
     const { fluid, data } = this;
     const { gasDrop } = data.pipes;
     const boilsIndoors = this.units.some((b) => b.role === 'evaporator');
-    const drop = (gasDrop * m * m) / this.low[RHO_V];
-    fluid.setPressure(this.low[P] + (boilsIndoors ? drop : 0), this.suction);
+    fluid.state(this.low, this.compressor.hSuction, this.out);
+    this.rhoSuction = this.out[OUT_RHO];
+    fluid.setPressure(this.low[P] + (this.effective.suctionValve * m * m) / this.rhoSuction, this.service);
+    const drop = (gasDrop * m * m) / this.service[RHO_V];
+    fluid.setPressure(this.service[P] + (boilsIndoors ? drop : 0), this.suction);
     const hotDrop = plain ? 0 : (gasDrop * m * m) / this.high[RHO_V];
     fluid.setPressure(this.high[P] - hotDrop, this.hot);
   }
@@ -166,14 +172,13 @@ export class Network {
     this.condensed = m;
     this.hPort = h;
     fluid.setPressure(p, this.port);
-    this.subcooler.run(fluid, this.port, h, m, this.low);
+    this.subcooler.run(fluid, this.port, h, m, this.service);
     this.bypassFlow = this.subcooler.bypassFlow;
     this.hLiquid = this.subcooler.hOut;
     fluid.state(this.port, this.hLiquid, this.out);
     const rho = this.out[OUT_RHO];
     const rest = m - this.bypassFlow;
-    const arrives =
-      p - ((data.pipes.liquidDrop + effective.drier) * rest * rest) / rho - rho * GRAVITY * data.pipes.lift;
+    const arrives = p - ((effective.line + effective.drier) * rest * rest) / rho - rho * GRAVITY * data.pipes.lift;
     return ln(pLiquid / (arrives > 1e3 ? arrives : 1e3));
   }
 
@@ -212,14 +217,14 @@ export class Network {
     const { fluid, branches, modules, data, effective, liquid, out } = this;
     const steady = drive.dt <= 0;
     const { minOpening } = data.control;
-    const mains = data.pipes.liquidDrop + effective.drier;
+    const mains = effective.line + effective.drier;
     let areas = 0;
     for (const b of branches) if (b.role === 'evaporator') areas += b.opening * b.data.valve.area;
     let valves = 0;
     for (let i = 0; i < branches.length; i++) {
       const b = branches[i];
       const indoors = i >= modules.length;
-      const header = indoors ? this.suction : this.low;
+      const header = indoors ? this.suction : this.service;
       if (b.role === 'idle' && !(plain && !indoors)) b.rest(header);
       if (b.role !== 'evaporator') continue;
       const { opening, adrift, superheat } = drive.tasks[i];
@@ -238,7 +243,7 @@ export class Network {
     for (let i = 0; i < branches.length; i++) {
       const b = branches[i];
       if (b.role !== 'evaporator') continue;
-      const header = i >= modules.length ? this.suction : this.low;
+      const header = i >= modules.length ? this.suction : this.service;
       if (!steady) b.evaporate((through * b.valveFlow) / valves, this.hLiquid, header, drive.walls[i], drive.dt);
       flow += b.flow;
       heat += b.flow * b.hOut;

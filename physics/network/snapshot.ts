@@ -4,6 +4,7 @@
  */
 import { wetBulb } from '../air/moistAir';
 import * as L from '../fluids/layout';
+import { flattened } from '../looks';
 import { leavingTemperature } from '../parts/airStream';
 import { WALL_FIELDS } from '../parts/coil';
 import { motorCurrent } from '../parts/motor';
@@ -226,16 +227,16 @@ function saturatedOr(b: Branch, t: number, humidity: number): number {
 /** Gas pipe at the outdoor modules' service port; in heating the port lies on the common suction pipe. */
 function suctionPort(rig: NetworkRig): Station {
   const { network } = rig;
-  return stationAt(rig, network.low[L.P], network.hSuctionPort, network.massFlow);
+  return stationAt(rig, network.service[L.P], network.hSuctionPort, network.massFlow);
 }
 
 /** Liquid service port outdoors: after the exchanger in cooling, before the outdoor valve in heating. */
 function liquidPort(rig: NetworkRig): Station {
-  const { network, data, effective } = rig;
+  const { network, effective } = rig;
   if (network.plainCooling) return stationAt(rig, network.port[L.P], network.hLiquid, network.massFlow);
   const header = stationAt(rig, network.liquid[L.P], network.hLiquid, network.massFlow);
   const through = sum(network.modules, (b) => (b.role === 'evaporator' ? b.flow : 0));
-  const drop = ((data.pipes.liquidDrop + effective.machine.drier) * through * through) / header.density;
+  const drop = ((effective.machine.line + effective.machine.drier) * through * through) / header.density;
   return stationAt(rig, Math.max(header.pressure - drop, network.low[L.P]), network.hLiquid, through);
 }
 
@@ -355,6 +356,8 @@ function looksOf(rig: NetworkRig, shown: Shown, glass: number): Snapshot['looks'
     evaporatorFanSpeed: sum(units, (each) => each.indoorFanSpeed) / units.length,
     receiverLevel: 0,
     bulbContact: 1,
+    liquidLineKink: flattened(machine.line - rig.data.pipes.liquidDrop, rig.data.pipes.liquidBore),
+    suctionValveOpen: Math.sqrt(rig.data.pipes.inletDrop / machine.suctionValve),
   };
 }
 

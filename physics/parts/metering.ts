@@ -118,19 +118,16 @@ export class LiquidPath {
     this.flow = m;
   }
 
-  /** Opening (factor on the area) at which `m` kg/s pass, the pipe before the device included. Fields as after `solve`. */
+  /** Opening (factor on the area) at which `m` kg/s pass; drier and line as in the last `solve`. Fields as after it. */
   openingFor(
     fluid: FluidTable,
     data: LiquidPathData,
     block1: Float64Array,
     h: number,
     pLow: number,
-    drier: number,
     m: number,
   ): number {
-    fluid.state(block1, h, this.out);
-    this.rhoIn = this.out[OUT_RHO];
-    const full = this.passes(fluid, data, block1[P], h, pLow, drier, 1, m);
+    const full = this.passes(fluid, data, block1[P], h, pLow, 1, m);
     this.flow = m;
     return full > 0 ? m / full : 1;
   }

@@ -143,7 +143,8 @@ export interface DesignPoint {
 /** What of a machine's numbers a fault may ask for. */
 export interface Nominal {
   readonly charge: number;
-  readonly liquid: { readonly drier: number };
+  readonly liquid: { readonly drier: number; readonly line: number };
+  readonly lines: { readonly inletDrop: number };
   readonly motor: MotorData;
 }
 

@@ -55,6 +55,8 @@ export function heatRecoveryMachine(modules = 3): NetworkData {
     units: HEAT_RECOVERY_UNITS.map((each) => unitBranch(each, FLUID)),
     pipes: {
       gasDrop: 5.5e6 / (share * share),
+      inletDrop: 2.5e5 / (share * share),
+      liquidBore: 2.5e-4,
       liquidDrop: 2.4e8 / (share * share),
       drier: 9e7 / (share * share),
       lift: 0,

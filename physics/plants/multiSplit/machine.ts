@@ -57,6 +57,8 @@ export function multiSplitMachine(refrigerant: 'R-410A' | 'R-32', count = 8): Ne
     units: units.map((each) => unitBranch(each, fluid)),
     pipes: {
       gasDrop: (5.5e7 * fluid.drop) / (share * share),
+      inletDrop: (2.3e6 * fluid.drop) / (share * share),
+      liquidBore: 1e-4,
       liquidDrop: (2.4e9 * fluid.drop) / (share * share),
       drier: (9e8 * fluid.drop) / (share * share),
       lift: 0,
