@@ -21,7 +21,7 @@ export type Walls = Float64Array | readonly number[];
 const GAS_FILM = 3;
 const GRAVITY = 9.80665;
 /** relative change of the flow at which a branch's own root counts as found */
-const EXACT = 1e-12;
+const EXACT = 1e-11;
 const ROUNDS = 40;
 
 export class Branch {
@@ -52,6 +52,8 @@ export class Branch {
   private readonly mean = new Float64Array(BLOCK_SIZE);
   private readonly out = new Float64Array(L.OUT_SIZE);
   private readonly tube = new TubeFlow();
+  /** slope of what a draining valve passes less what condenses, as last met; NaN = not yet */
+  private drainSlope = Number.NaN;
   private readonly rising: LiquidPathData;
   private readonly falling: LiquidPathData;
 
@@ -119,6 +121,11 @@ export class Branch {
     this.tGas = condensing.temperature[0];
     this.mass = condensing.mass;
     this.energy = condensing.energy;
+  }
+
+  /** Forget what was learned on the way, so that a result depends on nothing but its inputs. */
+  forget(): void {
+    this.drainSlope = Number.NaN;
   }
 
   /** No flow: vapour at a header's pressure and the air's temperature. */
@@ -250,9 +257,9 @@ export class Branch {
         fHigh = f;
       }
       let next = Number.NaN;
-      if (k > 0 && f !== fPrevious) next = m - (f * (m - previous)) / (f - fPrevious);
-      else if (high === 0) next = m * 1.05 + 0.5 * f;
-      else next = m * 0.95;
+      if (k > 0 && f !== fPrevious) this.drainSlope = (f - fPrevious) / (m - previous);
+      if (this.drainSlope < 0) next = m - f / this.drainSlope;
+      else next = m * (f > 0 ? 1.002 : 0.998);
       previous = m;
       fPrevious = f;
       if (high > 0 && low > 0) {

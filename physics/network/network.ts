@@ -166,6 +166,7 @@ export class Network {
       }
       b.condense(m / active, compressor.hDischarge, this.high, this.nitrogen, drive.walls[i], drive.dt);
       b.valveFlow = b.flow;
+      b.opening = 1;
       h += b.hOut / active;
       p += b.pOut / active;
     }

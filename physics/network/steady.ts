@@ -145,6 +145,7 @@ export function resetFlows(rig: NetworkRig): void {
     b.valveFlow = b.flow;
     b.pIn = exp(ln(rig.fluid.pMin) + 2);
     b.opening = 0.5;
+    b.forget();
   }
 }
 

@@ -1,0 +1,212 @@
+/** What a network shows while it stands or is just starting: two vessels, pipes that drift to the air around them. */
+import { wetBulb } from '../air/moistAir';
+import { leavingTemperature } from '../parts/airStream';
+import { WALL_FIELDS } from '../parts/coil';
+import { motorCurrent } from '../parts/motor';
+import { probesOf } from '../snapshot';
+import type { Vessel } from '../solve/vessels';
+import { type CoilSegment, PROBES, type ProbeName, type Snapshot, type Station, type StationId } from '../types';
+import { assign, setAir } from './advance';
+import type { Branch } from './branch';
+import type { NetworkRig } from './rig';
+import { looksOf, type Shown, sensorsWith } from './snapshot';
+import type { NetworkState } from './state';
+import { type StillResult, stillStep } from './stillStep';
+import { highVolume, standingPressure, totalVolume } from './volumes';
+
+export function stillSnapshot(rig: NetworkRig, state: NetworkState): Snapshot {
+  const { network, data, conditions, effective } = rig;
+  assign(rig, state);
+  setAir(rig, state, state.inputs.controls, state.turning);
+  rig.effective.machine.charge = state.charge;
+  const result = stillStep(rig, state, 0);
+  const { high, low } = result;
+  const vHigh = highVolume(rig);
+  const vLow = totalVolume(rig) - vHigh;
+  const [suction, discharge, liquid] = state.pipes;
+  const { fluid } = rig;
+  const units = network.units;
+  const modules = network.modules.length;
+  const heat = result.airHeat.reduce((sum, each, i) => (i < modules ? sum : sum + each), 0);
+  const fans = network.branches.reduce((sum, b) => sum + b.fan.power, 0);
+  const airs = units.map((b, i) => leaving(rig, b, result, modules + i));
+  const flow = airs.reduce((sum, each) => sum + each.flow, 0);
+  const mean = (of: (each: (typeof airs)[number]) => number): number =>
+    airs.reduce((sum, each) => sum + each.flow * of(each), 0) / flow;
+  const m = result.compressorFlow;
+  const dew = fluid.tDew(low.pressure);
+  const bubble = fluid.tBubble(high.pressure);
+  const outdoor = network.modules[0];
+  const outdoorHeat = result.airHeat.reduce((sum, each, i) => (i < modules ? sum + each : sum), 0);
+  const outdoorRate = network.modules.reduce((sum, b) => sum + b.air.massFlow * b.air.cp, 0);
+  const values: Record<ProbeName, number> = {
+    ...(Object.fromEntries(Object.keys(PROBES).map((name) => [name, 0])) as Record<ProbeName, number>),
+    suctionPressure: low.pressure,
+    dischargePressure: high.pressure,
+    liquidPressure: high.pressure,
+    liquidPressureAfterDrier: high.pressure,
+    evaporatorOutletPressure: low.pressure,
+    filterPressureDrop: units.reduce((sum, b) => sum + b.fan.filterDrop, 0) / units.length,
+    standingPressure: standingPressure(rig),
+    evaporatingTemp: dew,
+    condensingTemp: bubble,
+    condensingTempDew: fluid.tDew(high.pressure),
+    condensingTempBubble: bubble,
+    suctionLineTemp: suction,
+    compressorSuctionTemp: suction,
+    dischargeLineTemp: discharge,
+    liquidLineTemp: liquid,
+    liquidLineTempAfterDrier: liquid,
+    evaporatorOutletTemp: suction,
+    superheat: suction - dew,
+    compressorSuperheat: suction - dew,
+    evaporatorSuperheat: suction - dew,
+    subcooling: bubble - liquid,
+    dischargeSuperheat: discharge - fluid.tDew(high.pressure),
+    outdoorAirTemp: conditions.outdoor,
+    condenserEnteringAirTemp: outdoor.air.temperature,
+    condenserLeavingAirTemp: outdoor.air.temperature - outdoorHeat / outdoorRate,
+    returnAirTemp: mean((each) => each.entering),
+    returnAirWetBulb: mean((each) => each.enteringWet),
+    supplyAirTemp: mean((each) => each.leaving),
+    supplyAirWetBulb: mean((each) => each.leavingWet),
+    supplyAirFlow: units.reduce((sum, b) => sum + b.fan.flow, 0),
+    condenserAirFlow: network.modules.reduce((sum, b) => sum + b.fan.flow, 0),
+    compressorCurrent: state.turning ? motorCurrent(data.motor, result.power, 0, effective.machine.voltage) : 0,
+    compressorPower: result.power,
+    totalPower: result.power + fans,
+    compressorSpeed: state.turning ? data.compressor.ratedSpeed * state.speed : 0,
+    supplyVoltage: effective.machine.voltage,
+    refrigerantMassFlow: m,
+    capacityTotal: Math.abs(heat),
+    capacitySensible: Math.abs(heat),
+    cop: result.power > 0 ? Math.abs(heat) / (result.power + fans) : 0,
+    refrigerantCharge: state.charge,
+  };
+  const probes: Record<string, { value: number; unit: string }> = { ...probesOf(values) };
+  units.forEach((b, i) => {
+    const own = unitValues(rig, b, state, i, result, airs[i]);
+    for (const [name, value] of Object.entries(own)) {
+      probes[`${name}@${b.data.id}`] = { value, unit: PROBES[name as ProbeName] };
+    }
+  });
+  const shown: Shown = {
+    time: state.time,
+    controller: state.controller,
+    demands: state.demands,
+    unitStates: state.unitStates,
+    frost: [],
+    outdoorFan: outdoor.fan.power > 0 ? 1 : 0,
+  };
+  const gas = (v: Vessel, t: number): Station => ({ ...stationOf(v, v.topEnthalpy, m), temperature: t });
+  const stations: Record<StationId, Station> = {
+    ...Object.fromEntries(
+      (['condenser-in', 'condenser-out', 'liquid-port', 'drier-out', 'metering-in'] as const).map((id) => [
+        id,
+        { ...stationOf(high, high.bottomEnthalpy, m), temperature: liquid },
+      ]),
+    ),
+    'compressor-in': gas(low, suction),
+    'compressor-out': gas(high, discharge),
+    'evaporator-in': stationOf(low, low.bottomEnthalpy, m),
+    'evaporator-out': gas(low, suction),
+    'suction-port': gas(low, suction),
+  } as Record<StationId, Station>;
+  return {
+    time: state.time,
+    regime: 'still',
+    probes: probes as Snapshot['probes'],
+    looks: looksOf(rig, shown, high.liquidShare > 0 ? 0 : 1),
+    controller: state.controller,
+    sensors: sensorsWith(
+      rig,
+      suction,
+      discharge,
+      state.walls.slice(modules).map((each) => each[each.length - 1]),
+      state.walls.map((each) => each[0]),
+    ),
+    stations,
+    condenser: segments(state.walls[0], high),
+    evaporator: segments(state.walls[modules], low),
+    units: units.map((b, i) => ({
+      id: b.data.id,
+      state: state.turning || state.unitStates[i] === 'off' ? state.unitStates[i] : 'machine-stopped',
+      role: b.role,
+      fan: b.fan.power > 0 ? b.effective.indoorFanSpeed : 0,
+      gas: stationOf(b.role === 'condenser' ? high : low, low.topEnthalpy, 0),
+      liquid: stationOf(b.role === 'condenser' ? high : low, low.bottomEnthalpy, 0),
+      coil: segments(state.walls[modules + i], b.role === 'condenser' ? high : low),
+    })),
+    balance: { energy: 0, mass: Math.abs(high.density * vHigh + low.density * vLow - state.charge) },
+  };
+}
+
+function stationOf(vessel: Vessel, enthalpy: number, flow: number): Station {
+  return {
+    pressure: vessel.pressure,
+    temperature: vessel.temperature,
+    enthalpy,
+    quality: vessel.quality,
+    density: vessel.density,
+    massFlow: flow,
+  };
+}
+
+function segments(walls: readonly number[], vessel: Vessel): CoilSegment[] {
+  const n = walls.length / WALL_FIELDS;
+  return Array.from({ length: n }, (_, i) => ({
+    temperature: vessel.temperature,
+    quality: vessel.quality,
+    wall: walls[i * WALL_FIELDS],
+    frost: 0,
+  }));
+}
+
+interface Leaving {
+  readonly flow: number;
+  readonly entering: number;
+  readonly enteringWet: number;
+  readonly leaving: number;
+  readonly leavingWet: number;
+}
+
+function leaving(rig: NetworkRig, b: Branch, result: StillResult, index: number): Leaving {
+  const { air, fan } = b;
+  const heat = result.airHeat[index];
+  const water = result.water[index];
+  const t = leavingTemperature(air, heat, water) + fan.power / (air.massFlow * air.cp);
+  const humidity = Math.min(air.humidity - water / air.massFlow, 0.999 * air.saturated.humidity(t));
+  return {
+    flow: air.massFlow,
+    entering: air.temperature,
+    enteringWet: wetBulb(air.temperature, air.humidity, rig.pressure),
+    leaving: t,
+    leavingWet: wetBulb(t, humidity, rig.pressure),
+  };
+}
+
+function unitValues(
+  rig: NetworkRig,
+  b: Branch,
+  state: NetworkState,
+  index: number,
+  result: StillResult,
+  air: Leaving,
+): Partial<Record<ProbeName, number>> {
+  const vessel = b.role === 'condenser' ? result.high : result.low;
+  const walls = state.walls[rig.network.modules.length + index];
+  const gas = walls[walls.length - 1];
+  return {
+    evaporatorOutletTemp: gas,
+    evaporatorOutletPressure: vessel.pressure,
+    evaporatorSuperheat: gas - rig.fluid.tDew(vessel.pressure),
+    liquidLineTemp: walls[0],
+    subcooling: rig.fluid.tBubble(vessel.pressure) - walls[0],
+    valveOpening: state.openings[rig.network.modules.length + index],
+    returnAirTemp: air.entering,
+    supplyAirTemp: air.leaving,
+    supplyAirFlow: b.fan.flow,
+    filterPressureDrop: b.fan.filterDrop,
+    capacityTotal: Math.abs(result.airHeat[rig.network.modules.length + index]),
+  };
+}
