@@ -8,12 +8,13 @@ import type { Fault } from './types';
  */
 export const EVAPORATOR_DIRTY: Fault = {
   id: 'evaporator-dirty',
-  plants: ['orifice-split', 'inverter-split', 'cold-room'],
+  plants: ['orifice-split', 'inverter-split', 'cold-room', 'multi-split', 'heat-recovery'],
   slight: 0.2,
   clear: 0.45,
   severe: 0.6,
   max: 0.7,
   unit: 'share',
+  perUnit: true,
   apply(machine, severity) {
     machine.evaporatorLost = 1 - (1 - machine.evaporatorLost) * (1 - severity);
     machine.evaporatorUa *= 1 - 0.3 * severity;

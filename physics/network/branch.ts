@@ -48,7 +48,7 @@ export class Branch {
   readonly condensing: CoilMarch;
   readonly path = new LiquidPath(BLOCK_SIZE);
   readonly outlet = new Float64Array(BLOCK_SIZE);
-  fan: FanResult = { flow: 0, power: 0, filterDrop: 0 };
+  fan: FanResult = { flow: 0, power: 0, filterDrop: 0, coilDrop: 0, supplyPressure: 0, delivered: 0 };
   private readonly mean = new Float64Array(BLOCK_SIZE);
   private readonly out = new Float64Array(L.OUT_SIZE);
   private readonly tube = new TubeFlow();

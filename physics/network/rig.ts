@@ -66,15 +66,7 @@ export class NetworkRig {
       const { effective } = b;
       const kept = ice === null ? 1 : ice[i];
       const lost = 1 - (1 - effective.condenserLost) * kept;
-      this.blow(
-        b,
-        effective.outdoorFanSpeed * share,
-        lost,
-        false,
-        effective.condenserAir,
-        effective.condenserUa,
-        running,
-      );
+      this.blow(b, effective.outdoorFanSpeed * share, 0, lost, effective.condenserAir, effective.condenserUa, running);
     });
   }
 
@@ -88,7 +80,7 @@ export class NetworkRig {
       b,
       effective.indoorFanSpeed * step,
       effective.filterLost,
-      true,
+      effective.evaporatorLost,
       effective.evaporatorAir,
       effective.evaporatorUa,
       running,
@@ -98,8 +90,8 @@ export class NetworkRig {
   private blow(
     b: Branch,
     speed: number,
-    lost: number,
-    inFilter: boolean,
+    filterLost: number,
+    coilLost: number,
     factor: number,
     ua: number,
     running: boolean,
@@ -107,7 +99,7 @@ export class NetworkRig {
     const { air, data } = b;
     const { temperature, humidity } = air;
     const relative = moistDensity(temperature, humidity, this.pressure) / DESIGN_DENSITY;
-    b.fan = fanFlow(data.fan, speed, lost, inFilter, factor, relative, running);
+    b.fan = fanFlow(data.fan, speed, filterLost, coilLost, 0, factor, relative, running);
     air.massFlow = b.fan.flow * dryDensity(temperature, humidity, this.pressure);
     const share = air.massFlow / (data.coil.airFlow * DESIGN_DENSITY);
     air.ua = data.coil.airUa * ua * exp(data.coil.airExponent * ln(share > 1e-3 ? share : 1e-3));

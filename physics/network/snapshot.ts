@@ -369,6 +369,7 @@ export function looksOf(rig: NetworkRig, shown: Shown, glass: number): Snapshot[
   return {
     sightGlass: glass,
     evaporatorFrost: ice.length === 0 ? 0 : sum(ice, (kg) => Math.min(1, kg / COVER)) / ice.length,
+    evaporatorDirt: worst(units.map((each) => each.evaporatorLost)),
     filterDust: worst(units.map((each) => each.filterLost)),
     condenserDirt: machine.condenserLost,
     condenserFanSpeed: shown.outdoorFan * machine.outdoorFanSpeed,

@@ -44,9 +44,7 @@ function running(controls: Controls, { site }: Acted): OperatingState {
 }
 
 function underLoad(controller: string): boolean {
-  return (
-    controller === 'cooling' || controller === 'cooling-at-full-speed' || controller === 'slowed-by-discharge-heat'
-  );
+  return controller.startsWith('cooling') || controller.startsWith('heating') || controller.startsWith('slowed-by-');
 }
 
 export function sameControls(a: Controls, b: Controls): boolean {

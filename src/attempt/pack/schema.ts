@@ -23,7 +23,7 @@ const everyOne =
   ) =>
     list as List;
 
-const PLANTS = everyOne<PlantId>()(['orifice-split', 'inverter-split', 'cold-room']);
+const PLANTS = everyOne<PlantId>()(['orifice-split', 'inverter-split', 'cold-room', 'multi-split', 'heat-recovery']);
 const REFRIGERANTS = everyOne<RefrigerantId>()([
   'R-32',
   'R-410A',

@@ -228,7 +228,12 @@ export const names = {
   controller: {
     off: 'The machine is switched off.',
     cooling: 'The machine is cooling.',
-    'cooling-at-full-speed': 'The machine is held at full speed for a test.',
+    'cooling-at-full-speed': 'The compressor runs as fast as it can.',
+    heating: 'The machine heats.',
+    'heating-at-full-speed': 'The machine heats as fast as it can.',
+    'cooling-and-heating': 'Some rooms are cooled, others heated.',
+    'slowed-by-high-pressure': 'The compressor is slowed because its head pressure is high.',
+    'slowed-by-low-pressure': 'The compressor is slowed because its suction pressure is low.',
     'waiting-to-restart': 'The controller is waiting before it starts again.',
     'room-satisfied': 'The room is cold enough, so the compressor rests.',
     'slowed-by-discharge-heat': 'The compressor is slowed because its discharge is hot.',
@@ -307,6 +312,8 @@ export const names = {
   plant: {
     'orifice-split': 'split air conditioner, fixed speed, fixed orifice',
     'inverter-split': 'inverter split, electronic valve',
+    'multi-split': 'variable-flow multi-split, eight indoor units, electronic valves',
+    'heat-recovery': 'variable-flow heat recovery, three outdoor modules, eight indoor units',
     'cold-room': 'cold room, condensing unit with receiver, thermostatic valve',
   },
   part: {

@@ -230,7 +230,12 @@ export const names: SameKeys<typeof source> = {
   controller: {
     off: 'La máquina está apagada.',
     cooling: 'La máquina está enfriando.',
-    'cooling-at-full-speed': 'La máquina va a velocidad máxima por una prueba.',
+    'cooling-at-full-speed': 'El compresor va tan rápido como puede.',
+    heating: 'La máquina calienta.',
+    'heating-at-full-speed': 'La máquina calienta tan rápido como puede.',
+    'cooling-and-heating': 'Unas salas se enfrían y otras se calientan.',
+    'slowed-by-high-pressure': 'El compresor va más lento porque la presión de descarga es alta.',
+    'slowed-by-low-pressure': 'El compresor va más lento porque la presión de aspiración es baja.',
     'waiting-to-restart': 'El control espera antes de arrancar otra vez.',
     'room-satisfied': 'La sala ya está fría y el compresor descansa.',
     'slowed-by-discharge-heat': 'El compresor va más lento porque su descarga está caliente.',
@@ -309,6 +314,8 @@ export const names: SameKeys<typeof source> = {
   plant: {
     'orifice-split': 'partido, velocidad fija, orificio fijo',
     'inverter-split': 'partido inverter, válvula electrónica',
+    'multi-split': 'multi-split de caudal variable, ocho unidades interiores, válvulas electrónicas',
+    'heat-recovery': 'recuperación de calor de caudal variable, tres módulos exteriores, ocho unidades interiores',
     'cold-room': 'cámara fría, unidad condensadora con recipiente, válvula termostática',
   },
   part: {
