@@ -13,7 +13,7 @@ const CONTRACTION = 0.7;
 export function looksOfParts(
   { effective, data }: Rig,
   controls: Controls,
-): Omit<Looks, 'sightGlass' | 'evaporatorFrost' | 'receiverLevel'> {
+): Omit<Looks, 'sightGlass' | 'evaporatorFrost' | 'receiverLevel' | 'evaporatorIce'> {
   return {
     filterDust: effective.filterLost,
     condenserDirt: effective.condenserLost,

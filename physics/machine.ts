@@ -7,8 +7,10 @@ import { WALL_FIELDS } from './parts/coil';
 import { isNetwork, plantDescription } from './plants';
 import { flowSnapshot } from './snapshot';
 import { advance, restore } from './solve/advance';
+import { freshColdStore, STREAM } from './solve/coldStore';
 import { compile, designPoint, type Rig, runningControls } from './solve/compile';
 import { bulbTruth, sensorTruth } from './solve/control';
+import { withCyclingFan } from './solve/fanCycling';
 import { pipeTemps } from './solve/flowStep';
 import { standingState } from './solve/standing';
 import type { CircuitState } from './solve/state';
@@ -27,6 +29,8 @@ import type {
 
 /** K/s below which nothing that an instrument can show moves any more. */
 const SETTLED_RATE = 1e-4;
+/** kg of hoar on a segment of a coil that freezes in normal service, some minutes after a defrost */
+const HOAR = 0.03;
 /** A repair that opens the circuit or changes the charge by more than this share finds the machine standing. */
 const SMALL_CHARGE = 0.06;
 
@@ -46,7 +50,7 @@ class CompiledMachine implements Machine {
   steady(controls?: Partial<Controls>): Snapshot {
     const all = { ...this.defaultControls, ...controls };
     this.solve(all);
-    const freezing = freezingSegments(this.rig, 1);
+    const freezing = this.rig.data.ice ? foundIce(this.rig) : freezingSegments(this.rig, 1);
     return flowSnapshot(this.rig, all, 0, runningState(this.rig, all), freezing);
   }
 
@@ -57,14 +61,17 @@ class CompiledMachine implements Machine {
     if (from === 'standing') {
       rig.circuit.indoorAir.setWetBulb(indoor, wetBulb);
       const humidity = rig.circuit.indoorAir.humidity;
-      return { ...standingState(rig, all, indoor, humidity, this.charge), ...this.loadOf(all) };
+      const standing = standingState(rig, all, indoor, humidity, this.charge);
+      const segments = standing.frost.length;
+      const frost = rig.data.ice ? standing.frost.map(() => rig.effective.ice / segments) : standing.frost;
+      return { ...standing, frost, ...this.loadOf(all) };
     }
     const { x } = this.solve(all);
     const { circuit, env, data } = rig;
     const truth = sensorTruth(circuit);
     const room = rig.roomTemp;
     const roomHumidity = rig.roomHumidity;
-    const freezing = freezingSegments(rig, 0.03);
+    const freezing = data.ice ? foundIce(rig) : freezingSegments(rig, 0.03);
     const walls = { condenser: [...circuit.condenser.walls], evaporator: [...circuit.evaporator.walls] };
     return {
       time: 0,
@@ -88,6 +95,7 @@ class CompiledMachine implements Machine {
         room,
         roomHumidity,
         controls: all,
+        ...(rig.data.coldStore && { passing: env.passing, ice: rig.ice, fanDuty: rig.fanDuty }),
       },
       charge: this.charge,
       massHigh: circuit.massHigh,
@@ -108,6 +116,7 @@ class CompiledMachine implements Machine {
       roomFound: room,
       humidityFound: roomHumidity,
       frost: freezing,
+      ...(rig.data.coldStore && { cold: freshColdStore(true) }),
       controller:
         data.control.variableSpeed && env.speed > data.control.maxSpeed - 1e-6 ? 'cooling-at-full-speed' : 'cooling',
       restartIn: 0,
@@ -133,6 +142,8 @@ class CompiledMachine implements Machine {
   settled(state: MachineState): boolean {
     const s = state as CircuitState;
     return (
+      // ice grows and a clock runs on a cold room that is switched on: it never quite rests
+      (s.cold === undefined || s.controller === 'off') &&
       s.rate < SETTLED_RATE &&
       (s.regime === 'flow' || (!s.turning && s.restartIn === 0 && s.controller !== 'room-satisfied'))
     );
@@ -153,11 +164,17 @@ class CompiledMachine implements Machine {
       before.weakCapacitor !== after.weakCapacitor ||
       before.weakFanCapacitor !== after.weakFanCapacitor ||
       before.contactDrop !== after.contactDrop ||
+      before.solenoidLost !== after.solenoidLost ||
+      before.solenoidPassing !== after.solenoidPassing ||
+      // who mends a defrost clears the coil first
+      before.ice !== after.ice ||
       !Object.is(before.stuckOpening, after.stuckOpening) ||
       Math.abs(change) > SMALL_CHARGE * this.charge;
     if (opened) {
       const standing = standingState(machine.rig, this.defaultControls, s.room, s.roomHumidity, machine.charge);
-      return { machine, state: { ...standing, time: s.time, ...roomOf(s), frost: s.frost } };
+      const cold = standing.cold && s.cold ? { cold: { ...standing.cold, defrostIn: s.cold.defrostIn } } : {};
+      const frost = before.ice !== after.ice ? standing.frost : s.frost;
+      return { machine, state: { ...standing, time: s.time, ...roomOf(s), frost, ...cold } };
     }
     if (change === 0) return { machine, state: s };
     // gas goes in or out at the suction port and carries its enthalpy
@@ -195,11 +212,26 @@ class CompiledMachine implements Machine {
       throw new PhysicsError('bad-input', 'running: a machine that is off has no steady flow; start it standing');
     rig.effective.charge = this.charge;
     rig.env.pool = 0;
+    rig.env.passing = 1 - rig.effective.solenoidLost;
+    rig.ice = rig.effective.ice;
+    rig.fanDuty = 1;
     rig.circuit.indoorAir.setWetBulb(indoor, wetBulb);
     rig.setAir(controls, indoor, rig.circuit.indoorAir.humidity);
+    if (rig.env.passing < STREAM) {
+      throw new PhysicsError('protection', 'no steady running state: the solenoid valve passes nothing', {
+        limit: 'low-pressure',
+      });
+    }
     const setting = settingOf(rig, controls);
     const design = designPoint(setup.plant, setup.refrigerant);
-    return solveSteady(rig.circuit, rig.env, setting, nearby(design.x, setting), indoor);
+    const solveNear = (x: Float64Array): SteadySolution => solveSteady(rig.circuit, rig.env, setting, x, indoor);
+    const guess = nearby(design.x, setting);
+    if (!rig.data.coldStore || !controls.outdoorFanRunning) return solveNear(guess);
+    return withCyclingFan(rig, rig.data.coldStore, guess, (duty, x) => {
+      rig.fanDuty = duty;
+      rig.setAir(controls, indoor, rig.circuit.indoorAir.humidity);
+      return solveNear(x);
+    });
   }
 }
 
@@ -234,6 +266,15 @@ function settingOf(rig: Rig, controls: Controls): Setting {
     opening: control.metering === 'fixed' ? 1 : held,
     speed: control.variableSpeed && !controls.fixedSpeed ? null : 1,
   };
+}
+
+/** kg of ice on each segment as found: where water freezes, as it came out of the air there. */
+function foundIce(rig: Rig): number[] {
+  const { evaporator } = rig.circuit;
+  const { ice } = rig.effective;
+  const taken = Array.from(evaporator.water, (water, i) => (evaporator.walls[i * WALL_FIELDS] < 273.15 ? water : 0));
+  const total = taken.reduce((sum, water) => sum + water, 0);
+  return taken.map((water) => (ice > 0 ? ice * (total > 0 ? water / total : 1 / taken.length) : water > 0 ? HOAR : 0));
 }
 
 /** Ice on the segments whose wall freezes in this steady state, kg each. */

@@ -6,10 +6,12 @@ import * as L from './fluids/layout';
 import { looksOfParts } from './looks';
 import { leavingTemperature } from './parts/airStream';
 import { WALL_FIELDS } from './parts/coil';
+import { passageFilled } from './parts/ice';
 import { motorCurrent } from './parts/motor';
+import { solenoidShare } from './parts/solenoid';
 import type { Rig } from './solve/compile';
 import { reported, sensorTruth } from './solve/control';
-import { motorVoltage } from './solve/effective';
+import { type Effective, type MachineData, motorVoltage } from './solve/effective';
 import { standingPressure } from './solve/standing';
 import {
   type CoilSegment,
@@ -40,6 +42,37 @@ export function segments(coil: Rig['circuit']['condenser'], frost: readonly numb
 
 /** kg of ice on one segment at which it counts as covered */
 export const FROST_COVER = 0.02;
+
+/** Share of the passage between the cooler's fins that `frost` (kg a segment) fills; 0 where ice does not block air. */
+export function iceBetweenFins(data: MachineData, frost: readonly number[]): number {
+  return data.ice ? passageFilled(data.ice, total(frost)) : 0;
+}
+
+const total = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0);
+
+/** Ohm across the defrost heater at nominal voltage, burnt elements open; 0 without a heater. */
+export function heaterResistance(data: MachineData, effective: Effective): number {
+  if (data.coldStore === undefined) return 0;
+  const left = data.coldStore.defrost.heater * (1 - effective.heaterLost);
+  const { voltage } = data.motor;
+  return Math.min(OPEN_CIRCUIT, (voltage * voltage) / Math.max(left, 1e-9));
+}
+
+/** Temperature of the liquid behind the solenoid valve: it flashes where the valve hangs halfway, K. */
+function atValve(rig: Rig, before: Station): number {
+  const { circuit, env, fluid } = rig;
+  if (env.passing >= 1 || env.passing <= 0) return before.temperature;
+  const share = solenoidShare(env.opening, env.passing);
+  const drop = (share / (1 + share)) * (circuit.path.pMetering - circuit.path.pThroat);
+  const block = new Float64Array(L.BLOCK_SIZE);
+  const out = new Float64Array(L.OUT_SIZE);
+  fluid.setPressure(before.pressure - drop, block);
+  fluid.state(block, before.enthalpy, out);
+  return out[L.OUT_T];
+}
+
+/** Ohm that a meter shows of what is burnt through */
+const OPEN_CIRCUIT = 1e6;
 
 /** Snapshot of a rig whose circuit has just been evaluated in flow. */
 export function flowSnapshot(
@@ -117,7 +150,7 @@ export function flowSnapshot(
     dischargeLineTemp: discharge.temperature,
     liquidLineTemp: liquid.temperature,
     liquidLineTempAfterDrier: after.temperature,
-    meteringInletTemp: stations['metering-in'].temperature,
+    meteringInletTemp: atValve(rig, stations['metering-in']),
     evaporatorOutletTemp: outlet.temperature,
     superheat: suction.temperature - dewLow,
     compressorSuperheat: inlet.temperature - fluid.tDew(circuit.pSuction),
@@ -143,6 +176,7 @@ export function flowSnapshot(
     contactorDrop: effective.contactDrop,
     compressorCapacitance: (data.motor.capacitance ?? 0) * (1 - effective.weakCapacitor),
     fanCapacitance: (data.outdoorFan.capacitance ?? 0) * (1 - effective.weakFanCapacitor),
+    defrostHeaterResistance: heaterResistance(data, effective),
     valveOpening: env.opening,
     refrigerantMassFlow: m,
     capacityTotal: evaporator.airHeat,
@@ -174,6 +208,7 @@ export function flowSnapshot(
       sightGlass: glass,
       evaporatorFrost: covered,
       receiverLevel: circuit.receiverLevel,
+      evaporatorIce: iceBetweenFins(data, frost),
     },
     controller,
     sensors: {

@@ -7,23 +7,20 @@ import { looksOfParts } from './looks';
 import { leavingTemperature } from './parts/airStream';
 import { WALL_FIELDS } from './parts/coil';
 import { motorCurrent } from './parts/motor';
-import { FROST_COVER, probesOf } from './snapshot';
+import { FROST_COVER, heaterResistance, iceBetweenFins, probesOf } from './snapshot';
+import { fansFor, takeAir } from './solve/advance';
 import type { Rig } from './solve/compile';
 import { reported } from './solve/control';
 import { motorVoltage } from './solve/effective';
-import { highVolume, lowVolume, standingPressure } from './solve/standing';
+import { highVolume, keptApart, lowVolume, standingPressure, totalVolume } from './solve/standing';
 import type { CircuitState } from './solve/state';
 import { stillStep } from './solve/stillStep';
 import type { CoilSegment, ProbeName, Snapshot, Station, StationId } from './types';
 
 export function stillSnapshot(rig: Rig, state: CircuitState): Snapshot {
   const { fluid, data, effective, circuit, conditions } = rig;
-  const controls = {
-    ...state.inputs.controls,
-    outdoorFanRunning: state.inputs.controls.outdoorFanRunning && state.turning,
-    indoorFanRunning: state.inputs.controls.indoorFanRunning && state.turning,
-  };
-  rig.setAir(controls, state.room, state.roomHumidity);
+  const controls = fansFor(state.inputs.controls, state);
+  takeAir(rig, controls, state);
   rig.effective.charge = state.charge;
   const now = stillStep(rig, state, 0);
   const { high, low } = now;
@@ -32,15 +29,19 @@ export function stillSnapshot(rig: Rig, state: CircuitState): Snapshot {
   const outdoorAir = circuit.outdoorAir;
   const cold = Math.min(high.temperature, low.temperature);
   const nitrogen = effective.nitrogen * fluid.pDew(298.15) * (cold / 298.15);
-  const pHigh = high.pressure + nitrogen;
-  const pLow = low.pressure + nitrogen;
+  // a shut solenoid keeps it where the compressor has pushed it
+  const apart = keptApart(data, effective);
+  const pHigh = high.pressure + (apart ? (nitrogen * totalVolume(data)) / highVolume(rig) : nitrogen);
+  const pLow = low.pressure + (apart ? 0 : nitrogen);
   const flow = now.compressorFlow;
   const supply =
     leavingTemperature(indoorAir, now.airHeat, now.water) + rig.indoorFan.power / (indoorAir.massFlow * indoorAir.cp);
   const current = state.turning
     ? motorCurrent(data.motor, now.power, effective.weakCapacitor, motorVoltage(effective))
     : 0;
-  const totalPower = now.power + rig.outdoorFan.power + rig.indoorFan.power;
+  const coilHeat = state.cold?.coilHeat ?? 0;
+  const totalPower =
+    now.power + rig.outdoorFan.power + rig.indoorFan.power + (coilHeat + (state.cold?.crankcaseHeat ?? 0));
   const dewLow = fluid.tDew(pLow);
   const bubbleHigh = fluid.tBubble(pHigh);
   const dewHigh = fluid.tDew(pHigh);
@@ -93,6 +94,7 @@ export function stillSnapshot(rig: Rig, state: CircuitState): Snapshot {
     contactorDrop: state.turning ? effective.contactDrop : effective.voltage,
     compressorCapacitance: (data.motor.capacitance ?? 0) * (1 - effective.weakCapacitor),
     fanCapacitance: (data.outdoorFan.capacitance ?? 0) * (1 - effective.weakFanCapacitor),
+    defrostHeaterResistance: heaterResistance(data, effective),
     valveOpening: state.opening,
     refrigerantMassFlow: flow,
     capacityTotal: now.airHeat,
@@ -158,6 +160,7 @@ export function stillSnapshot(rig: Rig, state: CircuitState): Snapshot {
       evaporatorFrost: state.frost.reduce((sum, kg) => sum + Math.min(1, kg / FROST_COVER), 0) / state.frost.length,
       // at rest the high side's liquid runs down into the receiver first
       receiverLevel: data.receiver ? Math.min(1, (high.liquidShare * highVolume(rig)) / data.receiver.volume) : 0,
+      evaporatorIce: iceBetweenFins(data, state.frost),
     },
     controller: state.controller,
     sensors: {

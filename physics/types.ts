@@ -10,7 +10,7 @@ export type * from './plants/types';
 export type PlantId = 'orifice-split' | 'inverter-split' | 'cold-room' | 'multi-split' | 'heat-recovery';
 
 /** The closed list of unit strings that a quantity may carry. '-' is dimensionless. */
-export type UnitName = 'Pa' | 'K' | 'kg/s' | 'W' | 'm3/s' | 'kg' | 'A' | 'V' | 'Hz' | 'F' | '-';
+export type UnitName = 'Pa' | 'K' | 'kg/s' | 'W' | 'm3/s' | 'kg' | 'A' | 'V' | 'Hz' | 'F' | 'Ohm' | '-';
 
 export interface Quantity {
   readonly value: number;
@@ -62,6 +62,7 @@ export const PROBES = {
   contactorDrop: 'V',
   compressorCapacitance: 'F',
   fanCapacitance: 'F',
+  defrostHeaterResistance: 'Ohm',
   valveOpening: '-',
   refrigerantMassFlow: 'kg/s',
   capacityTotal: 'W',
@@ -115,6 +116,8 @@ export const LOOKS = [
   'liquidLineKink',
   /** free area of the suction service valve over that of the open valve */
   'suctionValveOpen',
+  /** share of the passage between the cooler's fins that ice fills */
+  'evaporatorIce',
 ] as const;
 export type LookName = (typeof LOOKS)[number];
 export type Looks = Readonly<Record<LookName, number>>;
@@ -161,6 +164,13 @@ export const FAMILIES = [
   'metering-valve-stuck-opening',
   'bulb-charge-lost',
   'bulb-loose',
+  'metering-valve-superheat-set',
+  'solenoid-stuck-open',
+  'solenoid-stuck-closed',
+  'fan-cycling-control-failed',
+  'defrost-not-starting',
+  'defrost-not-ending',
+  'defrost-heater-dead',
   'capacitor-weak',
   'fan-capacitor-weak',
   'supply-voltage-low',
@@ -240,6 +250,10 @@ export type ControllerState =
   | 'cooling-and-heating'
   | 'waiting-to-restart'
   | 'room-satisfied'
+  | 'pumping-down'
+  | 'defrosting'
+  | 'dripping'
+  | 'fan-waiting'
   | 'slowed-by-discharge-heat'
   | 'slowed-by-high-pressure'
   | 'slowed-by-low-pressure'

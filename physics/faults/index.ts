@@ -10,11 +10,15 @@ import { COMPRESSOR_LEAK_BY } from './compressorLeakBy';
 import { CONDENSER_DIRTY } from './condenserDirty';
 import { CONDENSER_FAN_SLOW } from './condenserFanSlow';
 import { CONTACTOR_BURNT } from './contactorBurnt';
+import { DEFROST_HEATER_DEAD } from './defrostHeaterDead';
+import { DEFROST_NOT_ENDING } from './defrostNotEnding';
+import { DEFROST_NOT_STARTING } from './defrostNotStarting';
 import { DRIER_RESTRICTION } from './drierRestriction';
 import { DUCT_LEAK, RETURN_DUCT_LEAK } from './ductLeak';
 import { EVAPORATOR_DIRTY } from './evaporatorDirty';
 import { EVAPORATOR_FAN_SLOW } from './evaporatorFanSlow';
 import { FAN_CAPACITOR_WEAK } from './fanCapacitorWeak';
+import { FAN_CYCLING_CONTROL_FAILED } from './fanCyclingControlFailed';
 import { FILTER_DIRTY } from './filterDirty';
 import { LIQUID_LINE_KINK } from './liquidLineKink';
 import { NON_CONDENSABLE } from './nonCondensable';
@@ -22,6 +26,9 @@ import { ORIFICE_OVERSIZE } from './orificeOversize';
 import { ORIFICE_UNDERSIZE } from './orificeUndersize';
 import { OVERCHARGE } from './overcharge';
 import { SERVICE_VALVE_THROTTLED } from './serviceValveThrottled';
+import { SOLENOID_STUCK_CLOSED } from './solenoidStuckClosed';
+import { SOLENOID_STUCK_OPEN } from './solenoidStuckOpen';
+import { SUPERHEAT_SET } from './superheatSet';
 import { SUPPLY_VOLTAGE_LOW } from './supplyVoltageLow';
 import { THERMISTOR_DRIFT } from './thermistorDrift';
 import type { Fault } from './types';
@@ -52,6 +59,13 @@ export const FAULTS: readonly Fault[] = [
   VALVE_STUCK_OPENING,
   BULB_CHARGE_LOST,
   BULB_LOOSE,
+  SUPERHEAT_SET,
+  SOLENOID_STUCK_OPEN,
+  SOLENOID_STUCK_CLOSED,
+  FAN_CYCLING_CONTROL_FAILED,
+  DEFROST_NOT_STARTING,
+  DEFROST_NOT_ENDING,
+  DEFROST_HEATER_DEAD,
   CAPACITOR_WEAK,
   FAN_CAPACITOR_WEAK,
   SUPPLY_VOLTAGE_LOW,
@@ -59,6 +73,8 @@ export const FAULTS: readonly Fault[] = [
   THERMISTOR_DRIFT,
 ];
 
+/** K beyond which nothing is set or read wrongly */
+const HOTTEST = 40;
 const SENSORS: readonly SensorName[] = ['suctionLine', 'evaporatorCoil', 'dischargeLine', 'outdoorAir', 'returnAir'];
 
 export function faultFamily(id: FamilyId): Fault {
@@ -101,8 +117,12 @@ export function parseFaults(plant: PlantId, faults: Faults): readonly ParsedFaul
       if (severity < -20 || severity > 20) throw refuse('severity must lie within −20…20 K');
     } else {
       if (sensor !== undefined) throw refuse('takes no target after a colon');
+      const most = fault.unit === 'K' ? HOTTEST : null;
       const top = topOf(fault);
-      if (severity < 0 || severity > top) throw refuse(`severity must lie within 0…${top}`);
+      if (most !== null) {
+        const least = fault.signed ? -most : 0;
+        if (severity < least || severity > most) throw refuse(`severity must lie within ${least}…${most} K`);
+      } else if (severity < 0 || severity > top) throw refuse(`severity must lie within 0…${top}`);
     }
     if (unit !== undefined) {
       const { units = [] } = plantDescription(plant);

@@ -376,6 +376,7 @@ export function looksOf(rig: NetworkRig, shown: Shown, glass: number): Snapshot[
     evaporatorFanSpeed: sum(units, (each) => each.indoorFanSpeed) / units.length,
     receiverLevel: 0,
     bulbContact: 1,
+    evaporatorIce: 0,
     liquidLineKink: flattened(machine.line - rig.data.pipes.liquidDrop, rig.data.pipes.liquidBore),
     suctionValveOpen: Math.sqrt(rig.data.pipes.inletDrop / machine.suctionValve),
   };

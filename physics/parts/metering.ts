@@ -33,6 +33,8 @@ export class LiquidPath {
   flow = 0.5;
   pAfterDrier = 0.5;
   pMetering = 0.5;
+  /** Pa in the throat of the metering device */
+  pThroat = 0.5;
   tAfterDrier = 0.5;
   rhoAfterDrier = 0.5;
   qAfterDrier = 0.5;
@@ -171,7 +173,8 @@ export class LiquidPath {
     const choked = data.throat * (bubble < p3 ? bubble : p3);
     const gap = choked - pLow;
     const throat = pLow + 0.5 * (gap + Math.sqrt(gap * gap + 1e9));
-    const drop = p3 - (throat < p3 ? throat : p3);
+    this.pThroat = throat < p3 ? throat : p3;
+    const drop = p3 - this.pThroat;
     const root = drop / Math.sqrt(Math.sqrt(drop * drop + LINEAR * LINEAR));
     return data.area * opening * Math.sqrt(2 * out[OUT_RHO]) * root;
   }

@@ -23,6 +23,7 @@ export interface Place {
     readonly current?: ProbeKey;
     readonly voltage?: ProbeKey;
     readonly capacitance?: ProbeKey;
+    readonly resistance?: ProbeKey;
     readonly differentialPressure?: ProbeKey;
     readonly look?: LookName;
     readonly link?: readonly (ProbeKey | `sensor:${SensorName}`)[];
@@ -63,6 +64,8 @@ export interface DrawnPart {
     | 'thermostatic-valve'
     | 'receiver'
     | 'bulb'
+    | 'solenoid-valve'
+    | 'defrost-heater'
     | 'filter'
     | 'service-valve'
     | 'control-box'
@@ -147,6 +150,8 @@ export interface PlantDescription {
   /** ids of its indoor units where there are several */
   readonly units?: readonly string[];
   readonly variableSpeed: boolean;
+  /** a shut solenoid valve keeps the two sides apart at rest */
+  readonly pumpsDown?: boolean;
   readonly dataLink: boolean;
   readonly places: readonly Place[];
   readonly drawing: PlantDrawing;

@@ -87,7 +87,9 @@ export class Bookkeeper {
     let mean = power;
     if (earlier.regime === 'flow' && later.trips > earlier.trips) mean = this.power;
     else if (earlier.regime === 'still' && later.regime === 'still') mean = 0.5 * (power + this.power);
-    this.defect += storedEnergy(data, after) - storedEnergy(data, earlier) - mean * dt;
+    // heaters hold through a step
+    const heaters = (later.cold?.coilHeat ?? 0) + (later.cold?.crankcaseHeat ?? 0);
+    this.defect += storedEnergy(data, after) - storedEnergy(data, earlier) - (mean + heaters) * dt;
     this.moved += (Math.abs(snapshot.probes.capacityTotal.value) + snapshot.probes.compressorPower.value) * dt;
     this.mass = Math.max(this.mass, snapshot.balance.mass);
     this.state = after;

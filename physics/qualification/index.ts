@@ -5,6 +5,7 @@
 import { abused } from './abuse';
 import { coldRoom } from './coldRoom';
 import { coldRoomDraws } from './coldRoomDraws';
+import { coldRoomTimes } from './coldRoomTimes';
 import { directions } from './directions';
 import { randomMachines } from './draws';
 import { envelopes } from './envelopes';
@@ -34,6 +35,6 @@ export const SECTIONS: Readonly<Record<string, () => readonly Finding[]>> = {
   time: timing,
   random: () => randomMachines(1000, 7),
   abuse: () => abused(60, 1000),
-  coldRoom: () => [...coldRoom(), ...coldRoomDraws(400, 11)],
+  coldRoom: () => [...coldRoom(), ...coldRoomTimes(), ...coldRoomDraws(400, 11)],
   pairs: () => [...faultPairs(), ...knownPairs()],
 };

@@ -2,11 +2,16 @@
 import { type Controls, createMachine, type MachineSetup, type Snapshot } from '../index';
 
 export interface Variant {
-  readonly id: 'orifice-r410a' | 'orifice-r22' | 'inverter-free' | 'inverter-fixed' | 'cold-room';
+  readonly id: 'orifice-r410a' | 'orifice-r22' | 'inverter-free' | 'inverter-fixed' | 'cold-room' | 'cold-room-r448a';
   readonly plant: MachineSetup['plant'];
   readonly refrigerant: MachineSetup['refrigerant'];
   readonly controls: Partial<Controls>;
+  /** °C of the air at its design point; left out = 35 °C outdoors, 27/19 °C indoors */
+  readonly design?: { readonly outdoor: number; readonly indoor: number; readonly wetBulb: number };
 }
+
+/** +2 °C and about 85 % in the room. */
+const COLD_STORE = { outdoor: 32, indoor: 2, wetBulb: 1.05 } as const;
 
 export const ORIFICE_R410A: Variant = {
   id: 'orifice-r410a',
@@ -27,7 +32,21 @@ export const INVERTER_FIXED: Variant = {
   refrigerant: 'R-32',
   controls: { fixedSpeed: true },
 };
-export const COLD_ROOM: Variant = { id: 'cold-room', plant: 'cold-room', refrigerant: 'R-134a', controls: {} };
+export const COLD_ROOM: Variant = {
+  id: 'cold-room',
+  plant: 'cold-room',
+  refrigerant: 'R-134a',
+  controls: {},
+  design: COLD_STORE,
+};
+export const COLD_ROOM_R448A: Variant = {
+  id: 'cold-room-r448a',
+  plant: 'cold-room',
+  refrigerant: 'R-448A',
+  controls: {},
+  design: COLD_STORE,
+};
+export const COLD_ROOMS: readonly Variant[] = [COLD_ROOM, COLD_ROOM_R448A];
 export const ORIFICES: readonly Variant[] = [ORIFICE_R410A, ORIFICE_R22];
 export const VARIANTS: readonly Variant[] = [ORIFICE_R410A, ORIFICE_R22, INVERTER_FREE, INVERTER_FIXED];
 
@@ -47,9 +66,9 @@ export function setupOf(variant: Variant, change: Case = {}): MachineSetup {
     plant: variant.plant,
     refrigerant: variant.refrigerant,
     conditions: {
-      outdoor: ZERO + (change.outdoor ?? 35),
-      indoor: ZERO + (change.indoor ?? 27),
-      wetBulb: ZERO + (change.wetBulb ?? 19),
+      outdoor: ZERO + (change.outdoor ?? variant.design?.outdoor ?? 35),
+      indoor: ZERO + (change.indoor ?? variant.design?.indoor ?? 27),
+      wetBulb: ZERO + (change.wetBulb ?? variant.design?.wetBulb ?? 19),
       mode: 'cooling',
       altitude: 0,
     },
@@ -111,6 +130,8 @@ export function readingsOf(snapshot: Snapshot) {
     glass: snapshot.looks.sightGlass,
     level: snapshot.looks.receiverLevel,
     frost: snapshot.looks.evaporatorFrost,
+    ice: snapshot.looks.evaporatorIce,
+    ohm: probes.defrostHeaterResistance.value,
     charge: probes.refrigerantCharge.value,
   };
 }

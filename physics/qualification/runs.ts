@@ -1,5 +1,5 @@
 /** Runs of a machine in time, second by second, with its books kept. */
-import { type Controls, createMachine, type Machine, type MachineState } from '../index';
+import { type Controls, createMachine, type Machine, type MachineState, type Snapshot } from '../index';
 import { Bookkeeper, type Ledger } from './energy';
 import { type Finding, finding } from './finding';
 import { type Case, type Readings, readingsOf, setupOf, type Variant } from './machines';
@@ -9,6 +9,19 @@ export interface Moment {
   readonly t: number;
   readonly readings: Readings;
   readonly controller: string;
+  /** the outdoor fan turns; m3/s of its air */
+  readonly fan: boolean;
+  readonly air: number;
+}
+
+export function momentOf(t: number, snapshot: Snapshot): Moment {
+  return {
+    t,
+    readings: readingsOf(snapshot),
+    controller: snapshot.controller,
+    fan: snapshot.looks.condenserFanSpeed > 0,
+    air: snapshot.probes.condenserAirFlow.value,
+  };
 }
 
 export interface Run {
@@ -28,7 +41,7 @@ export function run(machine: Machine, from: MachineState, controls: Controls, se
   for (let t = 1; t <= seconds; t++) {
     state = machine.step(state, controls, 1);
     const snapshot = books.step(state, 1);
-    moments.push({ t, readings: readingsOf(snapshot), controller: snapshot.controller });
+    moments.push(momentOf(t, snapshot));
   }
   return { moments, ledger: books.ledger, last: state };
 }

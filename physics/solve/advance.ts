@@ -5,6 +5,7 @@
 import { PhysicsError } from '../errors';
 import { exp } from '../math/elementary';
 import type { ControllerState, Controls } from '../types';
+import { coldFans, cutOutNow, decideCold, passing, STREAM } from './coldStore';
 import type { Rig } from './compile';
 import { sensorTruth } from './control';
 import { crossedLimit, decide, followBulb, laggedSensors, limitTime, RESTART_DELAY, regulate } from './controller';
@@ -17,18 +18,21 @@ import { frostStep } from './walls';
 const TRY_KEEPING = 22;
 const TRY_FREEING = 40;
 const TRY_ANYHOW = 75;
+/** s within which a cold room's switches must act */
+const SWITCHED = 5;
 /** largest |ln p_flow / p_still| accepted at a hand-over */
 const CLOSE = 0.22;
 /** K and share of humidity over the found room at which the building brings nothing more in (ours) */
 const WARMER = 8;
 const DAMPER = 0.5;
 
-/** Controls as the fans see them: the outdoor fan runs with the compressor, the indoor fan while the machine is on. */
-function fansFor(controls: Controls, turning: boolean): Controls {
+/** Controls as the fans see them: both run with the compressor; a cold room's controller has ideas of its own. */
+export function fansFor(controls: Controls, state: CircuitState): Controls {
+  if (state.cold) return coldFans(controls, state, state.cold);
   return {
     ...controls,
-    outdoorFanRunning: controls.outdoorFanRunning && turning,
-    indoorFanRunning: controls.indoorFanRunning && turning,
+    outdoorFanRunning: controls.outdoorFanRunning && state.turning,
+    indoorFanRunning: controls.indoorFanRunning && state.turning,
   };
 }
 
@@ -37,17 +41,40 @@ export function advance(rig: Rig, state: CircuitState, controls: Controls, dt: n
   if (!(dt >= 1 && dt <= 30) || Math.floor(dt) !== dt) {
     throw new PhysicsError('bad-input', `dt: ${dt} is not a whole number of seconds within 1…30`, { dt });
   }
-  const decided: CircuitState = { ...state, ...decide(rig, state, controls, dt) };
-  const fans = fansFor(controls, decided.turning);
-  rig.setAir(fans, state.room, state.roomHumidity);
-  if (decided.turning && decided.regime === 'flow') {
+  let now = state;
+  let left = dt;
+  while (left > 0) {
+    const part = now.cold ? Math.min(left, now.turning && now.regime === 'still' ? 1 : SWITCHED) : left;
+    now = once(rig, now, controls, part);
+    left -= part;
+  }
+  return now;
+}
+
+function once(rig: Rig, state: CircuitState, controls: Controls, dt: number): CircuitState {
+  const decided: CircuitState = {
+    ...state,
+    ...(state.cold ? decideCold(rig, state, state.cold, controls, dt) : decide(rig, state, controls, dt)),
+  };
+  const fans = fansFor(controls, decided);
+  const share = passing(rig.effective, decided);
+  const streams = share >= STREAM && (decided.cold?.solenoid ?? true);
+  takeAir(rig, fans, state);
+  if (decided.turning && decided.regime === 'flow' && streams) {
     const next = inFlow(rig, decided, fans, dt, 0);
     if (next) return next;
   }
   const still = decided.regime === 'flow' ? brokenOff(rig, decided) : decided;
   const stepped = standStill(rig, decided, still, controls, dt);
-  if (!stepped.turning || stepped.runningFor < TRY_KEEPING) return stepped;
+  if (!stepped.turning || !streams || stepped.runningFor < TRY_KEEPING) return stepped;
   return handOver(rig, stepped, fans) ?? stepped;
+}
+
+/** Both air streams for these fans, this room and the ice that lies on the cooler. */
+export function takeAir(rig: Rig, fans: Controls, state: CircuitState): void {
+  rig.ice = rig.data.ice ? state.frost.reduce((sum, kg) => sum + kg, 0) : 0;
+  rig.setAir(fans, state.room, state.roomHumidity);
+  rig.env.passing = passing(rig.effective, state);
 }
 
 /** A step of the vessels. Where the running compressor leaves the tables, the switch that guards that end has opened. */
@@ -58,13 +85,15 @@ function standStill(
   controls: Controls,
   dt: number,
 ): CircuitState {
-  const fans = fansFor(controls, still.turning);
-  rig.setAir(fans, still.room, still.roomHumidity);
+  const fans = fansFor(controls, still);
+  takeAir(rig, fans, still);
   rig.effective.charge = still.charge;
   try {
     return afterStill(rig, decided, still, stillStep(rig, still, dt), fans, dt);
   } catch (error) {
     if (!(error instanceof PhysicsError) || !still.turning) throw error;
+    const emptied = cutOutNow(rig, still);
+    if (emptied) return standStill(rig, emptied, emptied, controls, dt);
     const high = exp(still.x[0]) > 0.85 * rig.data.limits.highPressure;
     const stopped = tripped(rig, still, high ? 'stopped-on-high-pressure' : 'stopped-on-discharge-heat');
     return standStill(rig, stopped, stopped, controls, dt);
@@ -81,7 +110,7 @@ function inFlow(rig: Rig, state: CircuitState, controls: Controls, dt: number, d
     if (depth >= 4) return null;
     const half = inFlow(rig, state, controls, dt / 2, depth + 1);
     if (!half?.turning || half.regime !== 'flow') return half;
-    rig.setAir(controls, half.room, half.roomHumidity);
+    takeAir(rig, controls, half);
     return inFlow(rig, half, controls, dt / 2, depth + 1);
   }
   return afterFlow(rig, state, controls, result, dt);
@@ -96,6 +125,7 @@ function afterFlow(rig: Rig, state: CircuitState, controls: Controls, result: Fl
     circuit.evaporator.water,
     data.evaporator.wallCapacity / data.evaporator.segments,
     dt,
+    data.ice,
   );
   const sensed = laggedSensors(state.sensed, sensorTruth(circuit), dt);
   const power = circuit.compressor.power;
@@ -121,6 +151,7 @@ function afterFlow(rig: Rig, state: CircuitState, controls: Controls, result: Fl
       room: state.room,
       roomHumidity: state.roomHumidity,
       controls,
+      ...(state.cold && { passing: rig.env.passing, ice: rig.ice }),
     },
     massHigh: circuit.massHigh,
     pool: result.pool,
@@ -199,7 +230,11 @@ function brokenOff(rig: Rig, state: CircuitState): CircuitState {
 export function restore(rig: Rig, state: CircuitState): void {
   const { inputs } = state;
   const { env, circuit } = rig;
+  rig.ice = inputs.ice ?? 0;
+  rig.fanDuty = inputs.fanDuty ?? 1;
   rig.setAir(inputs.controls, inputs.room, inputs.roomHumidity);
+  rig.fanDuty = 1;
+  env.passing = inputs.passing ?? 1;
   env.dt = inputs.dt;
   env.opening = inputs.opening;
   env.speed = inputs.speed;
@@ -213,7 +248,7 @@ export function restore(rig: Rig, state: CircuitState): void {
 }
 
 function handOver(rig: Rig, state: CircuitState, controls: Controls): CircuitState | null {
-  rig.setAir(controls, state.room, state.roomHumidity);
+  takeAir(rig, controls, state);
   const entries: Entry[] = state.runningFor < TRY_FREEING ? ['pooling'] : ['pooling', 'going', 'free'];
   for (let k = 0; k < entries.length; k++) {
     try {
@@ -260,6 +295,7 @@ function eased(share: number): number {
 function runningWord(rig: Rig, state: CircuitState, controls: Controls): ControllerState {
   const { data, circuit } = rig;
   const { limits, control } = data;
+  if (state.cold) return state.controller;
   if (!control.variableSpeed || controls.fixedSpeed) return 'cooling';
   const near =
     circuit.compressor.tDischarge > limits.slowDownTemp - 0.5 || circuit.pDischarge > limits.slowDownPressure - 1e4;

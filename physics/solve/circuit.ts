@@ -14,6 +14,7 @@ import { motorLossFactor, slipPerWatt } from '../parts/motor';
 import { liquidLevel } from '../parts/receiver';
 import { liquidHeld } from '../parts/suctionVessel';
 import { TubeFlow } from '../parts/tubeFlow';
+import { meteringOpening } from './coldStore';
 import { type Effective, type MachineData, motorVoltage } from './effective';
 
 const { BLOCK_SIZE, CP_L, H_L, H_V, OUT_RHO, OUT_T, P, RHO_L, RHO_V, T_DEW } = layout;
@@ -41,6 +42,8 @@ export class Surroundings {
   massHigh = 0.5;
   /** kg of liquid that lies on the low side outside the march (after a start), at saturation */
   pool = 0;
+  /** share of its area that a solenoid valve in the liquid line passes; 1 = open, or none there */
+  passing = 1;
 }
 
 export class Circuit {
@@ -200,7 +203,7 @@ export class Circuit {
       this.pEvaporatorIn,
       effective.drier,
       effective.line,
-      env.opening * effective.metering,
+      meteringOpening(effective, env.opening, env.passing),
       m,
     );
 

@@ -7,6 +7,7 @@ import { type FluidTable, fluidTable } from '../fluids/fluid';
 import { exp, ln } from '../math/elementary';
 import { AirStream, saturatedAt } from '../parts/airStream';
 import { type FanResult, fanFlow } from '../parts/fan';
+import { airLost, passageFilled, throughLayer } from '../parts/ice';
 import { machineData, plantDescription } from '../plants';
 import type { Conditions, Controls, MachineSetup, Nuisance, PlantDescription } from '../types';
 import { Circuit, Surroundings } from './circuit';
@@ -44,6 +45,9 @@ export class Rig {
   roomHumidity = 0.0105;
   outdoorFan: FanResult = NO_AIR;
   indoorFan: FanResult = NO_AIR;
+  /** kg of ice between the cooler's fins, and share of the time that a cycling condenser fan runs */
+  ice = 0;
+  fanDuty = 1;
 
   constructor(
     readonly fluid: FluidTable,
@@ -74,18 +78,10 @@ export class Rig {
     // outdoor air at half saturation: it only carries heat, its moisture hardly matters
     outdoor.setState(conditions.outdoor, 0.5 * outdoor.saturated.humidity(conditions.outdoor));
     const outdoorDensity = moistDensity(conditions.outdoor, outdoor.humidity, this.pressure) / DESIGN_DENSITY;
-    this.outdoorFan = fanFlow(
-      data.outdoorFan,
-      effective.outdoorFanSpeed,
-      0,
-      effective.condenserLost,
-      0,
-      effective.condenserAir,
-      outdoorDensity,
-      controls.outdoorFanRunning,
-    );
+    this.outdoorFan = this.outdoorFlow(controls.outdoorFanRunning, outdoorDensity);
     outdoor.massFlow = this.outdoorFan.flow * dryDensity(conditions.outdoor, outdoor.humidity, this.pressure);
     outdoor.ua = conductance(data.condenser, outdoor.massFlow, effective.condenserUa);
+    if (this.fanDuty < 1 && controls.outdoorFanRunning) this.blendFan(outdoorDensity);
 
     const indoor = circuit.indoorAir;
     const loft = effective.returnLeak;
@@ -96,11 +92,16 @@ export class Rig {
     indoor.setState(intakeTemp, intakeHumidity);
     const indoorDensity = moistDensity(intakeTemp, intakeHumidity, this.pressure) / DESIGN_DENSITY;
     const step = controls.indoorFan === 'low' ? data.indoorFanLow : 1;
+    const filled = data.ice ? passageFilled(data.ice, this.ice) : 0;
+    const coilLost =
+      filled > 0
+        ? inSeries(effective.evaporatorLost, airLost(filled, data.indoorFan.flatness))
+        : effective.evaporatorLost;
     this.indoorFan = fanFlow(
       data.indoorFan,
       effective.indoorFanSpeed * step,
       effective.filterLost,
-      effective.evaporatorLost,
+      coilLost,
       effective.supplyLeak,
       effective.evaporatorAir,
       indoorDensity,
@@ -108,6 +109,38 @@ export class Rig {
     );
     indoor.massFlow = this.indoorFan.flow * dryDensity(intakeTemp, intakeHumidity, this.pressure);
     indoor.ua = conductance(data.evaporator, indoor.massFlow, effective.evaporatorUa);
+    if (data.ice && filled > 0) indoor.ua *= throughLayer(data.ice, filled, indoor.ua);
+  }
+
+  private outdoorFlow(running: boolean, density: number): FanResult {
+    const { data, effective } = this;
+    return fanFlow(
+      data.outdoorFan,
+      effective.outdoorFanSpeed,
+      0,
+      effective.condenserLost,
+      0,
+      effective.condenserAir,
+      density,
+      running,
+    );
+  }
+
+  /** A fan that runs `fanDuty` of the time: flow, conductance and power on the mean over on and off. */
+  private blendFan(density: number): void {
+    const { data, effective, circuit, fanDuty } = this;
+    const outdoor = circuit.outdoorAir;
+    const off = this.outdoorFlow(false, density);
+    const flowOff = (off.flow / this.outdoorFan.flow) * outdoor.massFlow;
+    const uaOff = conductance(data.condenser, flowOff, effective.condenserUa);
+    const mean = (on: number, without: number): number => fanDuty * on + (1 - fanDuty) * without;
+    outdoor.massFlow = mean(outdoor.massFlow, flowOff);
+    outdoor.ua = mean(outdoor.ua, uaOff);
+    this.outdoorFan = {
+      ...this.outdoorFan,
+      flow: mean(this.outdoorFan.flow, off.flow),
+      power: mean(this.outdoorFan.power, off.power),
+    };
   }
 
   /**
@@ -120,6 +153,12 @@ export class Rig {
     const sensible = heat - water * WATER - this.indoorFan.power - massFlow * cp * (temperature - this.roomTemp);
     return { sensible: arrives * sensible, water: arrives * (water - massFlow * (humidity - this.roomHumidity)) };
   }
+}
+
+/** Share of clean flow that dirt and ice take away together, each given by what it takes alone. */
+function inSeries(dirt: number, ice: number): number {
+  const left = (lost: number): number => 1 / ((1 - lost) * (1 - lost));
+  return 1 - 1 / Math.sqrt(left(dirt) + left(ice) - 1);
 }
 
 /** Heat of evaporation of water at 0 °C, J/kg (ASHRAE Fundamentals). */

@@ -58,6 +58,8 @@ export function bulbTruth(circuit: Circuit, pipe: number): number {
 export function thermostaticOpening(circuit: Circuit, bulb: number, pEvaporatorOut: number): number {
   const { control, valve } = circuit.data;
   if (valve === undefined) throw new PhysicsError('bad-input', 'valve: a thermostatic machine needs its numbers');
-  const share = lift(circuit.fluid, valve, bulb, circuit.effective.bulbLost, pEvaporatorOut);
+  // a stiffer spring is a bulb that feels so much colder
+  const felt = bulb - circuit.effective.superheatSet;
+  const share = lift(circuit.fluid, valve, felt, circuit.effective.bulbLost, pEvaporatorOut);
   return share < control.minOpening ? control.minOpening : share > 1 ? 1 : share;
 }

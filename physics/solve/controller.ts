@@ -106,6 +106,8 @@ export function crossedLimit(
     return 'stopped-on-overload';
   }
   if (tDischarge > limits.dischargeTemp && state.limitFor >= OVERLOAD_DELAY) return 'stopped-on-discharge-heat';
+  // a cold room's low-pressure switch is part of its control and no trip
+  if (state.cold) return null;
   if (pLow < limits.lowPressure && state.runningFor > LOW_PRESSURE_BRIDGE && state.limitFor >= LOW_PRESSURE_DELAY) {
     return 'stopped-on-low-pressure';
   }

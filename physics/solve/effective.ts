@@ -4,12 +4,14 @@
 import type { CoilData } from '../parts/coil';
 import type { CompressorData } from '../parts/compressor';
 import type { FanData } from '../parts/fan';
+import type { IceData } from '../parts/ice';
 import type { LiquidPathData } from '../parts/metering';
 import type { MotorData } from '../parts/motor';
 import type { ReceiverData } from '../parts/receiver';
 import type { SuctionVesselData } from '../parts/suctionVessel';
 import type { ThermostaticValveData } from '../parts/thermostaticValve';
 import type { SensorName } from '../types';
+import type { ColdStoreData } from './coldStore';
 
 /** Everything the equations need of one variant (plant × refrigerant). */
 export interface MachineData {
@@ -31,6 +33,9 @@ export interface MachineData {
   /** with `control.metering` thermostatic */
   readonly valve?: ThermostaticValveData;
   readonly limits: LimitData;
+  /** a cold room's controller, and what ice does to its cooler; left out = neither */
+  readonly coldStore?: ColdStoreData;
+  readonly ice?: IceData;
   /** building around the indoor unit: J/K of air, furniture and walls that follow the air */
   readonly roomCapacity: number;
   readonly roomAir: number;
@@ -97,6 +102,18 @@ export interface Effective {
   /** thermostatic valve: share of the bulb's charge lost, share of its thermal contact lost */
   bulbLost: number;
   bulbLoose: number;
+  /** thermostatic valve: K of superheat that its spring asks for beyond the right setting */
+  superheatSet: number;
+  /** solenoid valve: share of its area that it passes when shut, and that is missing when open */
+  solenoidPassing: number;
+  solenoidLost: number;
+  /** share of the head pressures, at which the condenser's fan is switched, that is missing */
+  fanSwitchLost: number;
+  /** defrost: kg of ice as found; no defrost starts where > 0; K that its end is felt too cold; share of the heat lost */
+  ice: number;
+  defrostNotStarting: number;
+  defrostNotEnding: number;
+  heaterLost: number;
   weakCapacitor: number;
   voltage: number;
   /** V lost across the contactor's poles while it is closed */
@@ -146,6 +163,10 @@ export interface Nominal {
   readonly liquid: { readonly drier: number; readonly line: number };
   readonly lines: { readonly inletDrop: number };
   readonly motor: MotorData;
+  /** a cold room's */
+  readonly indoorFan?: FanData;
+  readonly ice?: IceData;
+  readonly coldStore?: ColdStoreData;
 }
 
 export function healthy(data: Nominal): Effective {
@@ -160,6 +181,14 @@ export function healthy(data: Nominal): Effective {
     stuckOpening: Number.NaN,
     bulbLost: 0,
     bulbLoose: 0,
+    superheatSet: 0,
+    solenoidPassing: 0,
+    solenoidLost: 0,
+    fanSwitchLost: 0,
+    ice: 0,
+    defrostNotStarting: 0,
+    defrostNotEnding: 0,
+    heaterLost: 0,
     weakCapacitor: 0,
     voltage: data.motor.voltage,
     contactDrop: 0,

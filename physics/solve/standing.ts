@@ -7,8 +7,10 @@ import * as L from '../fluids/layout';
 import { ln } from '../math/elementary';
 import { WALL_FIELDS } from '../parts/coil';
 import type { Controls } from '../types';
+import { freshColdStore } from './coldStore';
 import type { Rig } from './compile';
 import type { Effective, MachineData } from './effective';
+import { pumpedDown } from './pumpedDown';
 import type { CircuitState } from './state';
 
 export function totalVolume(data: MachineData): number {
@@ -27,15 +29,14 @@ export function totalVolume(data: MachineData): number {
 }
 
 /** Volume of the high side (discharge, condenser, receiver, liquid line) and of the rest, m3. */
-export function highVolume(rig: Rig): number {
-  const l = rig.data.lines;
-  return (
-    rig.data.condenser.volume +
-    l.dischargeVolume +
-    l.liquidVolume +
-    l.liquidLineVolume +
-    (rig.data.receiver?.volume ?? 0)
-  );
+export function highVolume({ data }: Pick<Rig, 'data'>): number {
+  const l = data.lines;
+  return data.condenser.volume + l.dischargeVolume + l.liquidVolume + l.liquidLineVolume + (data.receiver?.volume ?? 0);
+}
+
+/** Whether a shut solenoid keeps the two sides apart at rest. */
+export function keptApart(data: MachineData, effective: Effective): boolean {
+  return data.coldStore !== undefined && effective.solenoidPassing === 0;
 }
 
 export function lowVolume(rig: Rig): number {
@@ -43,7 +44,7 @@ export function lowVolume(rig: Rig): number {
 }
 
 /**
- * Standing pressure, Pa absolute.
+ * Standing pressure, Pa absolute; that of the high side where a shut solenoid keeps the sides apart.
  * @param outdoor @param indoor air temperatures, K, that the two halves have taken on
  */
 export function standingPressure(
@@ -53,9 +54,13 @@ export function standingPressure(
   outdoor: number,
   indoor: number,
 ): number {
-  const cold = outdoor < indoor ? outdoor : indoor;
-  const p = standingAt(fluid, effective.charge, totalVolume(data), cold);
-  return p + effective.nitrogen * fluid.pDew(298.15) * (cold / 298.15);
+  const apart = keptApart(data, effective);
+  const cold = apart || outdoor < indoor ? outdoor : indoor;
+  const all = totalVolume(data);
+  const volume = apart ? highVolume({ data }) : all;
+  const p = standingAt(fluid, effective.charge, volume, cold);
+  const spread = apart ? all / volume : 1;
+  return p + spread * effective.nitrogen * fluid.pDew(298.15) * (cold / 298.15);
 }
 
 /** Pressure (Pa) of `charge` kg in `volume` m3 whose coldest part is at `cold` K. */
@@ -169,6 +174,8 @@ export function standingState(
     load: 0,
     waterLoad: 0,
     frost: new Array<number>(k).fill(0),
+    ...(data.coldStore && { cold: freshColdStore(false) }),
+    ...(data.coldStore && keptApart(data, rig.effective) && pumpedDown(rig, data.coldStore, room, charge)),
     controller: 'off',
     restartIn: 0,
     runningFor: 0,

@@ -2,6 +2,7 @@
  * A machine's state between steps: plain immutable data. Flow and still regime share everything but the vessels.
  */
 import type { ControllerState, Controls, MachineState } from '../types';
+import type { ColdStoreState } from './coldStore';
 
 /** Pipe temperatures where clamps go, K. In flow they follow the refrigerant, standing still they drift to the air. */
 export interface PipeTemps {
@@ -27,6 +28,10 @@ export interface FlowInputs {
   readonly room: number;
   readonly roomHumidity: number;
   readonly controls: Controls;
+  /** cold room: share that the solenoid passes, kg of ice on the cooler, share of the time that the condenser's fan runs */
+  readonly passing?: number;
+  readonly ice?: number;
+  readonly fanDuty?: number;
 }
 
 export interface CircuitState extends MachineState {
@@ -71,6 +76,8 @@ export interface CircuitState extends MachineState {
   readonly roomFound: number;
   readonly humidityFound: number;
   readonly frost: readonly number[];
+  /** a cold room's controller; other machines have none */
+  readonly cold?: ColdStoreState;
   readonly controller: ControllerState;
   /** s until the controller may start again; s since the compressor started; s that a limit has been crossed */
   readonly restartIn: number;

@@ -6,6 +6,7 @@ import * as L from '../fluids/layout';
 import { exp, ln } from '../math/elementary';
 import { nozzleFlux } from '../parts/compressor';
 import { motorLossFactor, slipPerWatt } from '../parts/motor';
+import { meteringOpening, passing } from './coldStore';
 import type { Rig } from './compile';
 import { motorVoltage } from './effective';
 import { highVolume, lowVolume } from './standing';
@@ -57,6 +58,10 @@ export function stillStep(rig: Rig, from: CircuitState, dt: number): StillResult
   let condenserHeat = 0;
   let tDischarge = from.pipes.discharge;
   const substeps = Math.round(dt / SUBSTEP);
+  const share = passing(effective, from);
+  let line = from.cold?.line ?? 0;
+  const coilHeat = from.cold?.coilHeat ?? 0;
+  const crankcaseHeat = from.cold?.crankcaseHeat ?? 0;
 
   for (let k = 0; k <= substeps; k++) {
     high.settle(fluid, massHigh, energyHigh, vHigh, pHigh);
@@ -77,7 +82,7 @@ export function stillStep(rig: Rig, from: CircuitState, dt: number): StillResult
       forward ? pLow : pHigh,
       effective.drier,
       effective.line,
-      from.opening * effective.metering,
+      meteringOpening(effective, from.opening, line > 0 ? 1 : share),
       0.01,
     );
     valveFlow = forward ? circuit.path.flow : -circuit.path.flow;
@@ -136,16 +141,24 @@ export function stillStep(rig: Rig, from: CircuitState, dt: number): StillResult
 
     shell = from.turning
       ? circuit.compressor.shell
-      : (held * shell + data.compressor.shellToAir * rig.env.outdoor) / (held + data.compressor.shellToAir);
+      : (held * shell + data.compressor.shellToAir * rig.env.outdoor + crankcaseHeat) /
+        (held + data.compressor.shellToAir);
     condenserWall = condenser.walls;
     evaporatorWall = evaporator.walls;
+    if (coilHeat > 0) {
+      const warmer = (coilHeat * SUBSTEP) / data.evaporator.wallCapacity;
+      evaporatorWall = evaporatorWall.map((t) => t + warmer);
+    }
     frost = frostStep(
       frost,
       evaporatorWall,
       evaporator.waterBySegment,
       data.evaporator.wallCapacity / data.evaporator.segments,
       SUBSTEP,
+      data.ice,
     );
+    // with the solenoid shut the line behind it drains
+    if (line > 0 && forward) line = Math.max(0, line - SUBSTEP * valveFlow);
     massHigh += SUBSTEP * (compressorFlow - valveFlow - leak);
     energyHigh += SUBSTEP * (compressorFlow * hDischarge - valveFlow * hValve - leak * hTop + condenser.heat);
     energyLow += SUBSTEP * (valveFlow * hValve + leak * hTop - compressorFlow * hCylinder + evaporator.heat);
@@ -169,6 +182,7 @@ export function stillStep(rig: Rig, from: CircuitState, dt: number): StillResult
       energyHigh,
       energyLow,
       handOver: 0,
+      ...(from.cold && { cold: { ...from.cold, line } }),
     },
     high,
     low,

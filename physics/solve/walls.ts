@@ -4,15 +4,15 @@
 import { exp } from '../math/elementary';
 import type { AirStream } from '../parts/airStream';
 import { type CoilData, WALL_FIELDS } from '../parts/coil';
+import type { IceData } from '../parts/ice';
 import type { Vessel } from './vessels';
 
 /** Heat of fusion of ice, J/kg (ASHRAE Fundamentals). */
 export const FUSION = 3.34e5;
 /** Heat of sublimation-ish offset used for moisture leaving the air, J/kg. */
 const WATER = 2.501e6;
-/** kg of ice that one segment can carry before it drops off or stops growing (our bound: ice does not block air here) */
+/** kg of ice that one segment can carry where ice does not block air (our bound), and melting by a wall above freezing, W/K */
 const FROST_LIMIT = 0.12;
-/** Melting by a wall above freezing, W/K a segment. */
 const MELT = 12;
 
 export interface WallStep {
@@ -75,17 +75,20 @@ export function frostStep(
   water: ArrayLike<number>,
   segmentCapacity: number,
   dt: number,
+  ice?: IceData,
 ): number[] {
+  const limit = ice ? ice.full / frost.length : FROST_LIMIT;
+  const melt = ice ? ice.melt : MELT;
   return frost.map((kg, i) => {
     const wall = walls[i * WALL_FIELDS];
     if (wall < 273.15) {
-      const grown = Math.min(water[i] * dt, FROST_LIMIT - kg);
+      const grown = Math.min(water[i] * dt, limit - kg);
       if (grown <= 0) return kg;
       warm(walls, i, (grown * FUSION) / segmentCapacity);
       return kg + grown;
     }
     if (kg <= 0) return 0;
-    const melted = Math.min(kg, (MELT * (wall - 273.15) * dt) / FUSION);
+    const melted = Math.min(kg, (melt * (wall - 273.15) * dt) / FUSION);
     warm(walls, i, (-melted * FUSION) / segmentCapacity);
     return kg - melted;
   });

@@ -1,5 +1,5 @@
 /** In which operating state the machine is, as far as the examiner has expectations for it. */
-import type { Controls, Snapshot } from '../../physics/types';
+import type { Controls, PlantDescription, Snapshot } from '../../physics/types';
 import type { ChannelName } from '../instruments';
 import { type AttemptState, STATE_FREE } from './state';
 import type { OperatingState } from './types';
@@ -19,19 +19,35 @@ export function operatingState(state: Acted, time: number, channel: ChannelName)
   const { machine, stuck } = site.at(state.events, time);
   if (stuck) return 'other';
   const snapshot = site.snapshot(state.events, time);
-  if (!controls.running) return offFor(state, time) >= STOPPED && equalised(snapshot) ? 'standing' : 'other';
+  if (!controls.running) return atRest(site.plant, state, time, snapshot, channel) ? 'standing' : 'other';
   if (!sameButSpeed(controls, machine.defaultControls)) return 'other';
   return underLoad(snapshot.controller) ? running(controls, state) : 'other';
 }
 
+/** Where a solenoid keeps the sides apart only the high side can be compared: the low side follows the room. */
+const KEPT_APART: readonly ChannelName[] = ['liquidPressure', 'liquidPressureAfterDrier'];
+
+function atRest(
+  plant: PlantDescription,
+  state: Acted,
+  time: number,
+  snapshot: Snapshot,
+  channel: ChannelName,
+): boolean {
+  if (offFor(state, time) < STOPPED) return false;
+  return plant.pumpsDown ? KEPT_APART.includes(channel) && cooledDown(snapshot) : equalised(snapshot);
+}
+
 /** The pressures have met and the hot parts have cooled down: the standing pressure can be compared with the weather. */
-function equalised({ probes }: Snapshot): boolean {
-  const { suctionPressure, dischargePressure, dischargeLineTemp, outdoorAirTemp } = probes;
+function equalised(snapshot: Snapshot): boolean {
+  const { probes } = snapshot;
+  const { suctionPressure, dischargePressure } = probes;
   const apart = Math.abs(dischargePressure.value - suctionPressure.value);
-  return (
-    apart <= EQUAL.pressure * suctionPressure.value &&
-    Math.abs(dischargeLineTemp.value - outdoorAirTemp.value) <= EQUAL.temperature
-  );
+  return apart <= EQUAL.pressure * suctionPressure.value && cooledDown(snapshot);
+}
+
+function cooledDown({ probes }: Snapshot): boolean {
+  return Math.abs(probes.dischargeLineTemp.value - probes.outdoorAirTemp.value) <= EQUAL.temperature;
 }
 
 function offFor({ events }: Acted, time: number): number {

@@ -70,13 +70,26 @@ export const REMEDY_RULES: Readonly<Record<RemedyId, Remedy>> = {
   'seal-duct': closed(['duct-leak', 'return-duct-leak'], 3600, RUNNING_WORK),
   'replace-compressor': opened(['compressor-leak-by'], 7200),
   'fit-right-orifice': opened(['orifice-oversize', 'orifice-undersize'], 2400),
-  'replace-valve': opened(['metering-valve-stuck-closing', 'metering-valve-stuck-opening', 'bulb-charge-lost'], 3600),
+  'replace-valve': opened(
+    [
+      'metering-valve-stuck-closing',
+      'metering-valve-stuck-opening',
+      'bulb-charge-lost',
+      'metering-valve-superheat-set',
+    ],
+    3600,
+  ),
   'fasten-bulb': closed(['bulb-loose'], 900, DRY_WORK),
+  'set-superheat': closed(['metering-valve-superheat-set'], 1200, ['restart-and-settle', 'record']),
+  'replace-solenoid': opened(['solenoid-stuck-open', 'solenoid-stuck-closed'], 2400),
+  'replace-fan-switch': closed(['fan-cycling-control-failed'], 1200, DRY_WORK),
+  'replace-defrost-clock': closed(['defrost-not-starting'], 1800, DRY_WORK),
+  'replace-defrost-heater': closed(['defrost-heater-dead'], 3600, DRY_WORK),
   'replace-capacitor': closed(['capacitor-weak'], 900, ELECTRIC),
   'replace-fan-capacitor': closed(['fan-capacitor-weak'], 900, ELECTRIC),
   'replace-contactor': closed(['contactor-burnt'], 1800, ELECTRIC),
   'mend-supply': closed(['supply-voltage-low'], 3600, DRY_WORK),
-  'replace-thermistor': closed(['thermistor-drift'], 900, DRY_WORK),
+  'replace-thermistor': closed(['thermistor-drift', 'defrost-not-ending'], 900, DRY_WORK),
   'nothing-to-mend': closed([], 120, ['record']),
 };
 

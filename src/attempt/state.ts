@@ -218,6 +218,7 @@ export const STATE_FREE: readonly ChannelName[] = [
   'supplyVoltage',
   'compressorCapacitance',
   'fanCapacitance',
+  'defrostHeaterResistance',
   'outdoorAirTemp',
   'sensor:outdoorAir',
   'look:filterDust',
@@ -225,4 +226,5 @@ export const STATE_FREE: readonly ChannelName[] = [
   'look:evaporatorDirt',
   'look:liquidLineKink',
   'look:suctionValveOpen',
+  'look:evaporatorIce',
 ];

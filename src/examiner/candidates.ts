@@ -17,7 +17,7 @@ const WISE: Readonly<Partial<Record<Place['kind'], Readonly<Partial<Record<Physi
   pipe: { temperature: 'pipe-clamp' },
   air: { temperature: 'air-probe', wetBulb: 'air-probe' },
   wire: { current: 'clamp-ammeter' },
-  terminals: { voltage: 'multimeter', capacitance: 'multimeter' },
+  terminals: { voltage: 'multimeter', capacitance: 'multimeter', resistance: 'multimeter' },
   duct: { differentialPressure: 'manometer' },
   look: { look: 'eyes' },
   panel: {

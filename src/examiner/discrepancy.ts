@@ -17,6 +17,7 @@ const BY_UNIT: Readonly<Record<string, Discrepancy>> = {
   A: { absolute: 0.02, share: 0.02 },
   V: { absolute: 0, share: 0.005 },
   F: { absolute: 0, share: 0.01 },
+  Ohm: { absolute: 0.2, share: 0.02 },
   Hz: { absolute: 0.3, share: 0.02 },
   '-': { absolute: 0.02, share: 0 },
 };

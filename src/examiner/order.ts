@@ -8,6 +8,7 @@ import type { Candidate, Channel, Observation } from './types';
 /** Each line wants one of its channels; a line of which nothing can be read here is no demand. */
 const AIR_PROVED: readonly (readonly Channel[])[] = [
   ['look:filterDust', 'filterPressureDrop'],
+  ['look:evaporatorIce'],
   ['look:evaporatorFanSpeed', 'supplyAirTemp'],
   ['look:condenserDirt', 'condenserLeavingAirTemp'],
   ['look:condenserFanSpeed', 'condenserLeavingAirTemp'],
@@ -27,6 +28,8 @@ const CHARGE_JUDGEMENTS: readonly CauseId[] = [
   'metering-valve-stuck-opening',
   'bulb-charge-lost',
   'bulb-loose',
+  'metering-valve-superheat-set',
+  'solenoid-stuck-closed',
   'compressor-leak-by',
 ];
 

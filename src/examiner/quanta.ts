@@ -75,6 +75,7 @@ export function kindOf(quantum: Quantum): ValueKind {
     A: 'current',
     V: 'voltage',
     F: 'capacitance',
+    Ohm: 'resistance',
     Hz: 'frequency',
     '-': 'share',
   };

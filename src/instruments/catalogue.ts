@@ -101,14 +101,18 @@ export const CATALOGUE: Readonly<Record<InstrumentId, Instrument>> = {
     cost: { connect: 20, read: 5 },
     ...NOTHING_LEAVES,
   },
-  // ±1 % volts, ±3 % capacitance (memory).
+  // ±1 % volts, ±3 % capacitance, ±1 % ohms (memory).
   multimeter: {
     id: 'multimeter',
     fits: ['terminals'],
-    measures: ['voltage', 'capacitance'],
-    accuracy: { voltage: { absolute: 0.5, ofReading: 0.01 }, capacitance: { absolute: 1e-7, ofReading: 0.03 } },
+    measures: ['voltage', 'capacitance', 'resistance'],
+    accuracy: {
+      voltage: { absolute: 0.5, ofReading: 0.01 },
+      capacitance: { absolute: 1e-7, ofReading: 0.03 },
+      resistance: { absolute: 0.2, ofReading: 0.01 },
+    },
     span: 600,
-    resolution: { voltage: 0.1, capacitance: 1e-7 },
+    resolution: { voltage: 0.1, capacitance: 1e-7, resistance: 0.1 },
     lag: 0.5,
     dwell: 5,
     cost: { connect: 30, read: 5 },

@@ -56,6 +56,15 @@ export const SENSES: Readonly<Record<LookName, Sense>> = {
     ),
     sd: 0.04,
   },
+  evaporatorIce: {
+    classes: classes(
+      ['ice-thin', 0.08],
+      ['ice-between-fins', 0.25],
+      ['ice-thick', 0.45],
+      ['ice-solid', Number.POSITIVE_INFINITY],
+    ),
+    sd: 0.02,
+  },
   bulbContact: {
     classes: classes(['bulb-hangs', 0.4], ['bulb-loose', 0.8], ['bulb-tight', Number.POSITIVE_INFINITY]),
     sd: 0.08,

@@ -38,6 +38,7 @@ export function channelsAt(instrument: InstrumentId, place: Place, quantity: Phy
     case 'current':
     case 'voltage':
     case 'capacitance':
+    case 'resistance':
     case 'differentialPressure': {
       const probe = reads[quantity];
       return probe ? [probe] : [];

@@ -160,7 +160,7 @@ function displayed(scene: Scene, request: ReadingRequest, sensed: number): { val
     more.push('inverter-output');
   }
   const { span } = CATALOGUE[instrument];
-  if (span !== undefined && quantity !== 'capacitance' && value > span) {
+  if (span !== undefined && quantity !== 'capacitance' && quantity !== 'resistance' && value > span) {
     value = span;
     more.push('over-range');
   }

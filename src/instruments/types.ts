@@ -22,6 +22,7 @@ export const QUANTITIES = [
   'current',
   'voltage',
   'capacitance',
+  'resistance',
   'differentialPressure',
   'speed',
   'opening',

@@ -160,6 +160,7 @@ export class FakeMachine implements Machine {
         bulbContact: 1,
         liquidLineKink: 0,
         suctionValveOpen: 1,
+        evaporatorIce: 0,
       },
       controller: controls.running ? 'cooling' : 'off',
       sensors: {

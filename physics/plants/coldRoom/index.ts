@@ -8,17 +8,18 @@ const DESIGN: Conditions = { outdoor: 305.15, indoor: 275.15, wetBulb: 274.2, mo
 
 export const COLD_ROOM: PlantDescription = {
   id: 'cold-room',
-  refrigerants: ['R-134a'],
+  refrigerants: ['R-134a', 'R-448A'],
   designConditions: DESIGN,
   modes: { cooling: DESIGN },
   metering: 'thermostatic-valve',
   setPoint: { found: 273.65, low: 272.15, high: 283.15 },
   variableSpeed: false,
+  pumpsDown: true,
   dataLink: false,
   places: COLD_ROOM_PLACES,
   drawing: COLD_ROOM_DRAWING,
   nameplate: (refrigerant) => {
-    const data = COLD_ROOM_MACHINE['R-134a'];
+    const data = COLD_ROOM_MACHINE[refrigerant === 'R-448A' ? 'R-448A' : 'R-134a'];
     return {
       refrigerant,
       charge: data.charge,

@@ -96,7 +96,7 @@ export const COLD_ROOM_PLACES: readonly Place[] = [
     x: 7.35,
     y: 3.34,
     order: 11,
-    reads: { look: 'evaporatorFrost' },
+    reads: { look: 'evaporatorIce' },
   },
   {
     id: 'indoor-coil-fins',
@@ -241,5 +241,15 @@ export const COLD_ROOM_PLACES: readonly Place[] = [
     order: 27,
     reads: { current: 'compressorCurrent' },
     needs: ['panel-open'],
+  },
+  {
+    id: 'defrost-heater',
+    kind: 'terminals',
+    side: 'indoor',
+    x: 8.0,
+    y: 4.0,
+    order: 28,
+    reads: { resistance: 'defrostHeaterResistance' },
+    needs: ['panel-open', 'isolated'],
   },
 ];

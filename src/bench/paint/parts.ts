@@ -2,7 +2,7 @@
 import type { DrawnPart } from '../../../physics/types';
 import { paintCounter, paintDoor, paintWindow } from './furniture';
 import { blend, box, disc, ink, model, open, type Pen, polygon, shadow } from './pen';
-import { paintBulb, paintReceiver, paintThermostaticValve } from './refrigeration';
+import { paintBulb, paintHeater, paintReceiver, paintSolenoidValve, paintThermostaticValve } from './refrigeration';
 
 type Painter = (pen: Pen, part: DrawnPart) => void;
 
@@ -35,6 +35,8 @@ export const FOREGROUND: Partial<Record<DrawnPart['kind'], Painter>> = {
   orifice: paintOrifice,
   'electronic-valve': paintElectronicValve,
   'thermostatic-valve': paintThermostaticValve,
+  'solenoid-valve': paintSolenoidValve,
+  'defrost-heater': paintHeater,
   receiver: paintReceiver,
   bulb: paintBulb,
   'sight-glass': paintSightGlass,

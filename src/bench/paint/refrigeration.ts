@@ -51,3 +51,35 @@ export function paintBulb(pen: Pen, { x, y, w, h }: DrawnPart): void {
   ink(pen, tube, { line: pen.ink.ink, weight: 1.2 });
   for (const f of [0.22, 0.7]) ink(pen, box(x + w * f, y - 0.015, 0.03, h + 0.03), { fill: pen.ink.inkSoft });
 }
+
+/** A squat body in the pipe and, on its stem, the coil that lifts the plunger. */
+export function paintSolenoidValve(pen: Pen, { x, y, w, h }: DrawnPart): void {
+  const body = box(x, y + h * 0.58, w, h * 0.34, 0.03);
+  ink(pen, body, { fill: pen.ink.plain, line: pen.ink.ink, weight: 1.4 });
+  ink(pen, box(x + w * 0.42, y + h * 0.44, w * 0.16, h * 0.16), { fill: pen.ink.metalDark });
+  const coil = box(x + w * 0.12, y, w * 0.76, h * 0.46, 0.02);
+  ink(pen, coil, { fill: pen.ink.metal });
+  model(pen, coil, { x: x + w * 0.12, y, w: w * 0.76, h: h * 0.46 });
+  ink(pen, coil, { line: pen.ink.ink, weight: 1.3 });
+  for (const f of [0.3, 0.5, 0.7]) {
+    const turn = open([
+      [x + w * 0.16, y + h * 0.46 * f],
+      [x + w * 0.84, y + h * 0.46 * f],
+    ]);
+    ink(pen, turn, { line: pen.ink.inkSoft, weight: 0.8 });
+  }
+}
+
+/** Rods that lie in loops under the coil and end at two terminals. */
+export function paintHeater(pen: Pen, { x, y, w, h }: DrawnPart): void {
+  const rods = open([
+    [x + w, y + h * 0.2],
+    [x + h * 0.3, y + h * 0.2],
+    [x, y + h * 0.5],
+    [x + h * 0.3, y + h * 0.8],
+    [x + w, y + h * 0.8],
+  ]);
+  ink(pen, rods, { line: pen.ink.ink, weight: 3 });
+  ink(pen, rods, { line: pen.ink.metalDark, weight: 1.6 });
+  for (const f of [0.2, 0.8]) ink(pen, disc(x + w, y + h * f, h * 0.22), { fill: pen.ink.metal, line: pen.ink.ink });
+}

@@ -22,6 +22,7 @@ export type MessageValue =
         | 'share'
         | 'flow'
         | 'capacitance'
+        | 'resistance'
         | 'frequency'
         | 'pressureDifference'
         | 'minutes'

@@ -11,6 +11,7 @@ const KIND_OF: Readonly<Record<Exclude<ValueKind, 'bits' | 'pressure'>, Kind>> =
   share: 'share',
   flow: 'flow',
   capacitance: 'capacitance',
+  resistance: 'resistance',
   frequency: 'frequency',
   pressureDifference: 'differentialPressure',
   minutes: 'number',

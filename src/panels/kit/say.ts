@@ -12,6 +12,7 @@ const KIND_OF: Readonly<Record<Exclude<PhysicalQuantity, 'look' | 'touch'>, Kind
   current: 'current',
   voltage: 'voltage',
   capacitance: 'capacitance',
+  resistance: 'resistance',
   differentialPressure: 'differentialPressure',
   speed: 'frequency',
   opening: 'share',
