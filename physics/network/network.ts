@@ -220,7 +220,13 @@ export class Network {
     const { minOpening } = data.control;
     const mains = effective.line + effective.drier;
     let areas = 0;
-    for (const b of branches) if (b.role === 'evaporator') areas += b.opening * b.data.valve.area;
+    for (let i = 0; i < branches.length; i++) {
+      const b = branches[i];
+      if (b.role !== 'evaporator') continue;
+      const { opening } = drive.tasks[i];
+      if (opening !== null) b.opening = opening;
+      areas += b.opening * b.data.valve.area;
+    }
     let valves = 0;
     for (let i = 0; i < branches.length; i++) {
       const b = branches[i];
@@ -233,7 +239,6 @@ export class Network {
       const drier = indoors ? 0 : mains * modules.length * modules.length;
       if (steady && opening === null) b.regulate(liquid, this.hLiquid, header, drier, superheat, adrift, minOpening);
       else if (opening !== null) {
-        b.opening = opening;
         if (steady) this.settleHeld(b, header, drier);
         else b.meter(liquid, this.hLiquid, header, drier, (through * opening * b.data.valve.area) / areas);
       }

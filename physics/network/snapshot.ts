@@ -72,13 +72,14 @@ export function networkSnapshot(rig: NetworkRig, shown: Shown): Snapshot {
   const capacity = cooled + heated;
   const leaving = sum(modules, (b) => b.march.airHeat) / sum(modules, (b) => b.air.massFlow * b.air.cp);
   const values: Record<ProbeName, number> = {
-    ...(Object.fromEntries(Object.keys(PROBES).map((name) => [name, 0])) as Record<ProbeName, number>),
     suctionPressure: suction.pressure,
     dischargePressure: network.high[L.P],
     liquidPressure: liquid.pressure,
     liquidPressureAfterDrier: after.pressure,
     evaporatorOutletPressure: outlet.pressure,
     filterPressureDrop: sum(units, (b) => b.fan.filterDrop) / units.length,
+    coilPressureDrop: sum(units, (b) => b.fan.coilDrop) / units.length,
+    supplyDuctPressure: sum(units, (b) => b.fan.supplyPressure) / units.length,
     standingPressure: standingPressure(rig),
     evaporatingTemp: dewLow,
     condensingTemp: fluid.tBubble(liquidSide(rig)),
@@ -89,6 +90,7 @@ export function networkSnapshot(rig: NetworkRig, shown: Shown): Snapshot {
     dischargeLineTemp: discharge.temperature,
     liquidLineTemp: liquid.temperature,
     liquidLineTempAfterDrier: after.temperature,
+    meteringInletTemp: stationAt(rig, network.liquid[L.P], network.hLiquid, m).temperature,
     evaporatorOutletTemp: outlet.temperature,
     superheat: suction.temperature - dewLow,
     compressorSuperheat: compressorIn.temperature - fluid.tDew(network.low[L.P]),
@@ -98,6 +100,7 @@ export function networkSnapshot(rig: NetworkRig, shown: Shown): Snapshot {
     outdoorAirTemp: conditions.outdoor,
     condenserEnteringAirTemp: outdoor.air.temperature,
     condenserLeavingAirTemp: outdoor.air.temperature - leaving,
+    coilEnteringAirTemp: air.entering,
     returnAirTemp: air.entering,
     returnAirWetBulb: air.enteringWet,
     supplyAirTemp: air.leaving,
@@ -109,7 +112,10 @@ export function networkSnapshot(rig: NetworkRig, shown: Shown): Snapshot {
     totalPower: total,
     compressorSpeed: data.compressor.ratedSpeed * drive.speed * compressor.speedShare,
     supplyVoltage: effective.voltage,
-    compressorCapacitance: 0,
+    contactorDrop: effective.contactDrop,
+    // the inverter's motors and the fans' electronic ones have no run capacitor
+    compressorCapacitance: data.motor.capacitance ?? 0,
+    fanCapacitance: outdoor.data.fan.capacitance ?? 0,
     valveOpening: sum(boils, (b) => b.opening * b.data.valve.area) / (sum(boils, (b) => b.data.valve.area) || 1),
     refrigerantMassFlow: m,
     capacityTotal: capacity,
@@ -173,6 +179,7 @@ function unitValues(rig: NetworkRig, b: Branch): Partial<Record<ProbeName, numbe
     supplyAirTemp: air.leaving,
     supplyAirFlow: b.fan.flow,
     filterPressureDrop: b.fan.filterDrop,
+    coilPressureDrop: b.fan.coilDrop,
     capacityTotal: b.role === 'condenser' ? -b.condensing.airHeat : b.role === 'idle' ? 0 : b.boiling.airHeat,
   };
 }

@@ -14,6 +14,9 @@ import type { NetworkState } from './state';
 import { type StillResult, stillStep } from './stillStep';
 import { highVolume, standingPressure, totalVolume } from './volumes';
 
+/** Heat of evaporation of water at 0 °C, J/kg (ASHRAE Fundamentals). */
+const WATER = 2.501e6;
+
 export function stillSnapshot(rig: NetworkRig, state: NetworkState): Snapshot {
   const { network, data, conditions, effective } = rig;
   assign(rig, state);
@@ -27,7 +30,8 @@ export function stillSnapshot(rig: NetworkRig, state: NetworkState): Snapshot {
   const { fluid } = rig;
   const units = network.units;
   const modules = network.modules.length;
-  const heat = result.airHeat.reduce((sum, each, i) => (i < modules ? sum : sum + each), 0);
+  const heat = units.reduce((sum, b, i) => sum + (b.role === 'condenser' ? -1 : 1) * result.airHeat[modules + i], 0);
+  const water = result.water.reduce((sum, each, i) => (i < modules ? sum : sum + each), 0);
   const fans = network.branches.reduce((sum, b) => sum + b.fan.power, 0);
   const airs = units.map((b, i) => leaving(rig, b, result, modules + i));
   const flow = airs.reduce((sum, each) => sum + each.flow, 0);
@@ -40,13 +44,14 @@ export function stillSnapshot(rig: NetworkRig, state: NetworkState): Snapshot {
   const outdoorHeat = result.airHeat.reduce((sum, each, i) => (i < modules ? sum + each : sum), 0);
   const outdoorRate = network.modules.reduce((sum, b) => sum + b.air.massFlow * b.air.cp, 0);
   const values: Record<ProbeName, number> = {
-    ...(Object.fromEntries(Object.keys(PROBES).map((name) => [name, 0])) as Record<ProbeName, number>),
     suctionPressure: low.pressure,
     dischargePressure: high.pressure,
     liquidPressure: high.pressure,
     liquidPressureAfterDrier: high.pressure,
     evaporatorOutletPressure: low.pressure,
     filterPressureDrop: units.reduce((sum, b) => sum + b.fan.filterDrop, 0) / units.length,
+    coilPressureDrop: units.reduce((sum, b) => sum + b.fan.coilDrop, 0) / units.length,
+    supplyDuctPressure: units.reduce((sum, b) => sum + b.fan.supplyPressure, 0) / units.length,
     standingPressure: standingPressure(rig),
     evaporatingTemp: dew,
     condensingTemp: bubble,
@@ -57,6 +62,7 @@ export function stillSnapshot(rig: NetworkRig, state: NetworkState): Snapshot {
     dischargeLineTemp: discharge,
     liquidLineTemp: liquid,
     liquidLineTempAfterDrier: liquid,
+    meteringInletTemp: liquid,
     evaporatorOutletTemp: suction,
     superheat: suction - dew,
     compressorSuperheat: suction - dew,
@@ -66,6 +72,7 @@ export function stillSnapshot(rig: NetworkRig, state: NetworkState): Snapshot {
     outdoorAirTemp: conditions.outdoor,
     condenserEnteringAirTemp: outdoor.air.temperature,
     condenserLeavingAirTemp: outdoor.air.temperature - outdoorHeat / outdoorRate,
+    coilEnteringAirTemp: mean((each) => each.entering),
     returnAirTemp: mean((each) => each.entering),
     returnAirWetBulb: mean((each) => each.enteringWet),
     supplyAirTemp: mean((each) => each.leaving),
@@ -77,10 +84,14 @@ export function stillSnapshot(rig: NetworkRig, state: NetworkState): Snapshot {
     totalPower: result.power + fans,
     compressorSpeed: state.turning ? data.compressor.ratedSpeed * state.speed : 0,
     supplyVoltage: effective.machine.voltage,
+    contactorDrop: state.turning ? effective.machine.contactDrop : effective.machine.voltage,
+    compressorCapacitance: data.motor.capacitance ?? 0,
+    fanCapacitance: outdoor.data.fan.capacitance ?? 0,
+    valveOpening: unitOpening(rig, state),
     refrigerantMassFlow: m,
-    capacityTotal: Math.abs(heat),
-    capacitySensible: Math.abs(heat),
-    cop: result.power > 0 ? Math.abs(heat) / (result.power + fans) : 0,
+    capacityTotal: heat,
+    capacitySensible: heat - water * WATER,
+    cop: result.power > 0 ? heat / (result.power + fans) : 0,
     refrigerantCharge: state.charge,
   };
   const probes: Record<string, { value: number; unit: string }> = { ...probesOf(values) };
@@ -207,6 +218,19 @@ function unitValues(
     supplyAirTemp: air.leaving,
     supplyAirFlow: b.fan.flow,
     filterPressureDrop: b.fan.filterDrop,
-    capacityTotal: Math.abs(result.airHeat[rig.network.modules.length + index]),
+    coilPressureDrop: b.fan.coilDrop,
+    capacityTotal: (b.role === 'condenser' ? -1 : 1) * result.airHeat[rig.network.modules.length + index],
   };
+}
+
+/** Mean opening of the units' valves by their area. */
+function unitOpening(rig: NetworkRig, state: NetworkState): number {
+  const { modules, units } = rig.network;
+  let area = 0;
+  let open = 0;
+  units.forEach((b, i) => {
+    area += b.data.valve.area;
+    open += b.data.valve.area * state.openings[modules.length + i];
+  });
+  return open / area;
 }

@@ -39,7 +39,7 @@ export function unitBranch({ id, rated, metres, lift }: UnitSize, fluid: FluidFa
       wallCapacity: 1000 * rated,
       pressureDrop: 7e9 * relative * relative * fluid.drop,
     },
-    fan: { flow, pressure: 60, flatness: 0.5, power: 22 * rated, filterShare: 0.33, drift: 0.12 },
+    fan: { flow, pressure: 60, flatness: 0.5, power: 22 * rated, filterShare: 0.33, coilShare: 0.5, drift: 0.12 },
     fanLow: 0.7,
     valve: {
       drier: 0,
