@@ -22,6 +22,8 @@ const TRY_FREEING = 40;
 const TRY_ANYHOW = 75;
 /** largest |ln p_flow / p_still| accepted at a hand-over */
 const CLOSE = 0.25;
+/** s that the step of a hand-over spans: short, since its heats are on no account */
+const HANDED = 0.2;
 /** K and share of humidity from the found room at which the building brings nothing more in (ours) */
 const WARMER = 8;
 const DAMPER = 0.5;
@@ -289,11 +291,11 @@ function handOver(rig: NetworkRig, state: NetworkState, controls: Controls): Net
   const entries: Entry[] = state.runningFor < TRY_FREEING ? ['pooling'] : ['pooling', 'going', 'free'];
   for (let k = 0; k < entries.length; k++) {
     try {
-      const result = flowStep(rig, state, 1, entries[k]);
+      const result = flowStep(rig, state, HANDED, entries[k]);
       const jump = Math.max(Math.abs(result.x[0] - state.x[0]), Math.abs(result.x[1] - state.x[1]));
       if (jump > CLOSE && state.runningFor < TRY_ANYHOW) continue;
-      // the hand-over itself takes no time: the second that was solved is not counted
-      const flowing = afterFlow(rig, state, controls, result, 1);
+      // the hand-over itself takes no time: the moment that was solved is not counted
+      const flowing = afterFlow(rig, state, controls, result, HANDED);
       return { ...flowing, time: state.time, rooms: state.rooms };
     } catch (error) {
       if (!(error instanceof PhysicsError)) throw error;

@@ -11,7 +11,7 @@ import type { NetworkState } from './state';
 import { tasksFor } from './tasks';
 
 const TOLERANCE = 1e-9;
-const ACCEPT = 1e-7;
+const ACCEPT = 1e-8;
 /** J/kg over saturated vapour that the compressor draws from a pool */
 const DRAWN = 3e3;
 /** share of the energy that the march did not account for which a step gives to the walls (numerical, ours) */
