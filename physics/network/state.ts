@@ -86,4 +86,4 @@ export interface NetworkState extends MachineState {
 
 export const LOCK_OUT_TRIPS = 3;
 /** opening of a unit's valve while the machine stands */
-export const PARKED = 0.03;
+export const PARKED = 0.004;
