@@ -116,6 +116,8 @@ export function networkSnapshot(rig: NetworkRig, shown: Shown): Snapshot {
     // the inverter's motors and the fans' electronic ones have no run capacitor
     compressorCapacitance: data.motor.capacitance ?? 0,
     fanCapacitance: outdoor.data.fan.capacitance ?? 0,
+    // none: it defrosts by its own heat
+    defrostHeaterResistance: 0,
     valveOpening: sum(boils, (b) => b.opening * b.data.valve.area) / (sum(boils, (b) => b.data.valve.area) || 1),
     refrigerantMassFlow: m,
     capacityTotal: capacity,

@@ -87,6 +87,7 @@ export function stillSnapshot(rig: NetworkRig, state: NetworkState): Snapshot {
     contactorDrop: state.turning ? effective.machine.contactDrop : effective.machine.voltage,
     compressorCapacitance: data.motor.capacitance ?? 0,
     fanCapacitance: outdoor.data.fan.capacitance ?? 0,
+    defrostHeaterResistance: 0,
     valveOpening: unitOpening(rig, state),
     refrigerantMassFlow: m,
     capacityTotal: heat,
