@@ -120,7 +120,9 @@ export const LOOKS = [
   'evaporatorIce',
 ] as const;
 export type LookName = (typeof LOOKS)[number];
-export type Looks = Readonly<Record<LookName, number>>;
+/** A look at the machine, or at one indoor unit or outdoor module of several: `filterDust@unit3`. */
+export type LookKey = LookName | `${LookName}@${string}`;
+export type Looks = Readonly<Record<LookName, number>> & Readonly<Partial<Record<`${LookName}@${string}`, number>>>;
 
 /** What the machine is asked to do; `simultaneous` = some rooms cooled, others heated. */
 export const OPERATING_MODES = ['cooling', 'heating', 'simultaneous'] as const;
@@ -300,10 +302,9 @@ export type Sensors = Readonly<Record<SensorName, number>> & Readonly<Record<`${
 /** What an indoor unit says of itself. */
 export type UnitState = 'off' | 'cooling' | 'heating' | 'room-satisfied' | 'machine-stopped';
 
-/** One indoor unit of several. */
-export interface UnitSnapshot {
+/** One indoor unit or outdoor module of several: its coil, and the refrigerant on both sides of it. */
+export interface BranchSnapshot {
   readonly id: string;
-  readonly state: UnitState;
   /** what its coil does, whatever it was asked */
   readonly role: 'evaporator' | 'condenser' | 'idle';
   /** fan speed over its rated speed */
@@ -311,6 +312,11 @@ export interface UnitSnapshot {
   readonly gas: Station;
   readonly liquid: Station;
   readonly coil: readonly CoilSegment[];
+}
+
+/** One indoor unit of several. */
+export interface UnitSnapshot extends BranchSnapshot {
+  readonly state: UnitState;
 }
 
 /** Everything one instant of the machine shows. Plain data. */
@@ -326,8 +332,9 @@ export interface Snapshot {
   readonly stations: Readonly<Record<StationId, Station>>;
   readonly condenser: readonly CoilSegment[];
   readonly evaporator: readonly CoilSegment[];
-  /** where there are several indoor units */
+  /** where there are several indoor units: they, and the outdoor modules */
   readonly units?: readonly UnitSnapshot[];
+  readonly modules?: readonly BranchSnapshot[];
   /** relative defects: |heat in + power − heat out − storage| / capacity, and |mass − charge| in kg */
   readonly balance: { readonly energy: number; readonly mass: number };
 }

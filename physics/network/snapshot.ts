@@ -4,12 +4,12 @@
  */
 import { wetBulb } from '../air/moistAir';
 import * as L from '../fluids/layout';
-import { flattened } from '../looks';
 import { leavingTemperature } from '../parts/airStream';
 import { WALL_FIELDS } from '../parts/coil';
 import { motorCurrent } from '../parts/motor';
 import { probesOf } from '../snapshot';
 import type {
+  BranchSnapshot,
   CoilSegment,
   ControllerState,
   ProbeKey,
@@ -24,6 +24,7 @@ import type {
 } from '../types';
 import { PROBES } from '../types';
 import type { Branch } from './branch';
+import { looksOf, moduleFan } from './looks';
 import type { NetworkRig } from './rig';
 import { standingPressure } from './volumes';
 
@@ -37,9 +38,6 @@ export interface Shown {
   readonly frost: readonly (readonly number[])[];
   readonly outdoorFan: number;
 }
-
-/** kg of ice on one segment at which it counts as covered */
-const COVER = 0.12;
 
 export function networkSnapshot(rig: NetworkRig, shown: Shown): Snapshot {
   const { network, fluid, data, drive, conditions } = rig;
@@ -128,11 +126,13 @@ export function networkSnapshot(rig: NetworkRig, shown: Shown): Snapshot {
     refrigerantCharge: network.massHigh + network.massLow + drive.pool,
   };
   const probes: Record<string, { value: number; unit: string }> = { ...probesOf(values) };
-  units.forEach((b) => {
-    for (const [name, value] of Object.entries(unitValues(rig, b))) {
+  const own = (b: Branch, of: Partial<Record<ProbeName, number>>): void => {
+    for (const [name, value] of Object.entries(of)) {
       probes[`${name}@${b.data.id}` satisfies ProbeKey | string] = { value, unit: PROBES[name as ProbeName] };
     }
-  });
+  };
+  for (const b of modules) own(b, moduleValues(b));
+  for (const b of units) own(b, unitValues(rig, b));
   const glass = after.quality <= 0 ? 0 : after.quality >= 1 ? 1 : vapourShare(rig, after);
   return {
     time: shown.time,
@@ -144,7 +144,13 @@ export function networkSnapshot(rig: NetworkRig, shown: Shown): Snapshot {
     stations: allStations(rig, { suction, liquid, compressorIn, discharge, outlet, after }),
     condenser: segments(outdoor, shown.frost[0] ?? []),
     evaporator: segments(units[0], []),
-    units: units.map((b, i): UnitSnapshot => unitSnapshot(rig, b, shown.unitStates[i])),
+    units: units.map(
+      (b, i): UnitSnapshot => ({
+        ...branchSnapshot(rig, b, b.fan.power > 0 ? b.effective.indoorFanSpeed : 0, []),
+        state: shown.unitStates[i],
+      }),
+    ),
+    modules: modules.map((b, i) => branchSnapshot(rig, b, moduleFan(rig, shown, b), shown.frost[i] ?? [])),
     balance: {
       energy: Math.abs(heatDefect(rig)) / Math.max(Math.abs(capacity), 100),
       mass: Math.abs(network.massHigh + network.massLow + drive.pool - effective.charge),
@@ -178,11 +184,24 @@ function unitValues(rig: NetworkRig, b: Branch): Partial<Record<ProbeName, numbe
     subcooling: fluid.tBubble(liquid) - b.tLiquid,
     valveOpening: b.role === 'idle' ? 0 : b.opening,
     returnAirTemp: air.entering,
+    returnAirWetBulb: air.enteringWet,
     supplyAirTemp: air.leaving,
+    supplyAirWetBulb: air.leavingWet,
     supplyAirFlow: b.fan.flow,
     filterPressureDrop: b.fan.filterDrop,
     coilPressureDrop: b.fan.coilDrop,
     capacityTotal: b.role === 'condenser' ? -b.condensing.airHeat : b.role === 'idle' ? 0 : b.boiling.airHeat,
+  };
+}
+
+/** Values of one outdoor module by probe name. */
+function moduleValues(b: Branch): Partial<Record<ProbeName, number>> {
+  const gained = b.role === 'idle' ? 0 : b.march.airHeat / (b.air.massFlow * b.air.cp);
+  return {
+    condenserEnteringAirTemp: b.air.temperature,
+    condenserLeavingAirTemp: b.air.temperature - gained,
+    condenserAirFlow: b.fan.flow,
+    liquidLineTemp: b.tLiquid,
   };
 }
 
@@ -307,19 +326,11 @@ function allStations(
   };
 }
 
-function unitSnapshot(rig: NetworkRig, b: Branch, state: UnitState): UnitSnapshot {
+function branchSnapshot(rig: NetworkRig, b: Branch, fan: number, frost: readonly number[]): BranchSnapshot {
   const condenses = b.role === 'condenser';
   const gas = stationAt(rig, gasPressure(b), condenses ? b.hIn : b.hOut, b.flow);
   const liquid = stationAt(rig, condenses ? b.pOut : b.pIn, condenses ? b.hOut : b.hIn, b.flow);
-  return {
-    id: b.data.id,
-    state,
-    role: b.role,
-    fan: b.fan.power > 0 ? b.effective.indoorFanSpeed : 0,
-    gas,
-    liquid,
-    coil: segments(b, []),
-  };
+  return { id: b.data.id, role: b.role, fan, gas, liquid, coil: segments(b, frost) };
 }
 
 function segments(b: Branch, frost: readonly number[]): CoilSegment[] {
@@ -369,26 +380,6 @@ export function sensorsWith(
     sensors[`returnAir@${b.data.id}`] = b.air.temperature + drift.returnAir;
   });
   return sensors as Sensors;
-}
-
-export function looksOf(rig: NetworkRig, shown: Shown, glass: number): Snapshot['looks'] {
-  const { units, machine } = rig.effective;
-  const worst = (values: readonly number[]): number => values.reduce((a, b) => (b > a ? b : a), 0);
-  const ice = shown.frost.flat();
-  return {
-    sightGlass: glass,
-    evaporatorFrost: ice.length === 0 ? 0 : sum(ice, (kg) => Math.min(1, kg / COVER)) / ice.length,
-    evaporatorDirt: worst(units.map((each) => each.evaporatorLost)),
-    filterDust: worst(units.map((each) => each.filterLost)),
-    condenserDirt: machine.condenserLost,
-    condenserFanSpeed: shown.outdoorFan * machine.outdoorFanSpeed,
-    evaporatorFanSpeed: sum(units, (each) => each.indoorFanSpeed) / units.length,
-    receiverLevel: 0,
-    bulbContact: 1,
-    evaporatorIce: 0,
-    liquidLineKink: flattened(machine.line - rig.data.pipes.liquidDrop, rig.data.pipes.liquidBore),
-    suctionValveOpen: Math.sqrt(rig.data.pipes.inletDrop / machine.suctionValve),
-  };
 }
 
 function vapourShare(rig: NetworkRig, at: Station): number {

@@ -5,11 +5,20 @@ import { WALL_FIELDS } from '../parts/coil';
 import { motorCurrent } from '../parts/motor';
 import { probesOf } from '../snapshot';
 import type { Vessel } from '../solve/vessels';
-import { type CoilSegment, PROBES, type ProbeName, type Snapshot, type Station, type StationId } from '../types';
+import {
+  type BranchSnapshot,
+  type CoilSegment,
+  PROBES,
+  type ProbeName,
+  type Snapshot,
+  type Station,
+  type StationId,
+} from '../types';
 import { assign, setAir } from './advance';
 import type { Branch } from './branch';
+import { looksOf } from './looks';
 import type { NetworkRig } from './rig';
-import { looksOf, type Shown, sensorsWith } from './snapshot';
+import { type Shown, sensorsWith } from './snapshot';
 import type { NetworkState } from './state';
 import { type StillResult, stillStep } from './stillStep';
 import { highVolume, standingPressure, totalVolume } from './volumes';
@@ -96,11 +105,16 @@ export function stillSnapshot(rig: NetworkRig, state: NetworkState): Snapshot {
     refrigerantCharge: state.charge,
   };
   const probes: Record<string, { value: number; unit: string }> = { ...probesOf(values) };
-  units.forEach((b, i) => {
-    const own = unitValues(rig, b, state, i, result, airs[i]);
-    for (const [name, value] of Object.entries(own)) {
-      probes[`${name}@${b.data.id}`] = { value, unit: PROBES[name as ProbeName] };
+  const own = (id: string, of: Partial<Record<ProbeName, number>>): void => {
+    for (const [name, value] of Object.entries(of)) {
+      probes[`${name}@${id}`] = { value, unit: PROBES[name as ProbeName] };
     }
+  };
+  network.modules.forEach((b, i) => {
+    own(b.data.id, moduleValues(b, state, i, result));
+  });
+  units.forEach((b, i) => {
+    own(b.data.id, unitValues(rig, b, state, i, result, airs[i]));
   });
   const shown: Shown = {
     time: state.time,
@@ -141,13 +155,13 @@ export function stillSnapshot(rig: NetworkRig, state: NetworkState): Snapshot {
     condenser: segments(state.walls[0], high),
     evaporator: segments(state.walls[modules], low),
     units: units.map((b, i) => ({
-      id: b.data.id,
+      ...standingBranch(b, state.walls[modules + i], b.role === 'condenser' ? high : low),
       state: state.turning || state.unitStates[i] === 'off' ? state.unitStates[i] : 'machine-stopped',
-      role: b.role,
       fan: b.fan.power > 0 ? b.effective.indoorFanSpeed : 0,
-      gas: stationOf(b.role === 'condenser' ? high : low, low.topEnthalpy, 0),
-      liquid: stationOf(b.role === 'condenser' ? high : low, low.bottomEnthalpy, 0),
-      coil: segments(state.walls[modules + i], b.role === 'condenser' ? high : low),
+    })),
+    modules: network.modules.map((b, i) => ({
+      ...standingBranch(b, state.walls[i], b.role === 'evaporator' ? low : high),
+      fan: b.fan.power > 0 ? effective.machine.outdoorFanSpeed : 0,
     })),
     balance: { energy: 0, mass: Math.abs(high.density * vHigh + low.density * vLow - state.charge) },
   };
@@ -161,6 +175,31 @@ function stationOf(vessel: Vessel, enthalpy: number, flow: number): Station {
     quality: vessel.quality,
     density: vessel.density,
     massFlow: flow,
+  };
+}
+
+/** A coil through which nothing flows: it lies in one of the two vessels. */
+function standingBranch(b: Branch, walls: readonly number[], vessel: Vessel): Omit<BranchSnapshot, 'fan'> {
+  return {
+    id: b.data.id,
+    role: b.role,
+    gas: stationOf(vessel, vessel.topEnthalpy, 0),
+    liquid: stationOf(vessel, vessel.bottomEnthalpy, 0),
+    coil: segments(walls, vessel),
+  };
+}
+
+function moduleValues(
+  b: Branch,
+  state: NetworkState,
+  index: number,
+  result: StillResult,
+): Partial<Record<ProbeName, number>> {
+  return {
+    condenserEnteringAirTemp: b.air.temperature,
+    condenserLeavingAirTemp: b.air.temperature - result.airHeat[index] / (b.air.massFlow * b.air.cp),
+    condenserAirFlow: b.fan.flow,
+    liquidLineTemp: state.walls[index][0],
   };
 }
 
@@ -216,7 +255,9 @@ function unitValues(
     subcooling: rig.fluid.tBubble(vessel.pressure) - walls[0],
     valveOpening: state.openings[rig.network.modules.length + index],
     returnAirTemp: air.entering,
+    returnAirWetBulb: air.enteringWet,
     supplyAirTemp: air.leaving,
+    supplyAirWetBulb: air.leavingWet,
     supplyAirFlow: b.fan.flow,
     filterPressureDrop: b.fan.filterDrop,
     coilPressureDrop: b.fan.coilDrop,

@@ -1,6 +1,6 @@
 /** What a plant is to everybody but the solver: its places, its drawing, its nameplate. */
 import type { RefrigerantId } from '../fluids/fluid';
-import type { Conditions, LookName, OperatingMode, PlantId, ProbeKey, SensorName, StationId } from '../types';
+import type { Conditions, LookKey, OperatingMode, PlantId, ProbeKey, SensorKey, StationId } from '../types';
 
 export type PlaceKind = 'port' | 'pipe' | 'air' | 'wire' | 'terminals' | 'duct' | 'look' | 'panel';
 
@@ -25,8 +25,8 @@ export interface Place {
     readonly capacitance?: ProbeKey;
     readonly resistance?: ProbeKey;
     readonly differentialPressure?: ProbeKey;
-    readonly look?: LookName;
-    readonly link?: readonly (ProbeKey | `sensor:${SensorName}`)[];
+    readonly look?: LookKey;
+    readonly link?: readonly (ProbeKey | `sensor:${SensorKey}`)[];
   };
   /** what has to be done first */
   readonly needs?: readonly ('cap-off' | 'panel-open' | 'isolated')[];
@@ -50,6 +50,18 @@ export interface DrawnBlock {
   readonly shape?: 'gable';
 }
 
+/**
+ * An end of a pipe: a station of the circuit; the gas or liquid side of one indoor unit or outdoor module of several; or
+ * where the pipes of many units meet (what runs there turns with the mode).
+ */
+export type StationKey =
+  | StationId
+  | `gas@${string}`
+  | `liquid@${string}`
+  | 'gas-header'
+  | 'suction-header'
+  | 'hot-header';
+
 export interface DrawnPart {
   readonly id: string;
   readonly kind:
@@ -61,6 +73,9 @@ export interface DrawnPart {
     | 'sight-glass'
     | 'orifice'
     | 'electronic-valve'
+    | 'reversing-valve'
+    | 'changeover-box'
+    | 'exchanger'
     | 'thermostatic-valve'
     | 'receiver'
     | 'bulb'
@@ -85,15 +100,28 @@ export interface DrawnPart {
   readonly h: number;
   /** which coil / fan / filter of the model it shows */
   readonly role?: 'condenser' | 'evaporator';
-  /** a coil: the edge at which its refrigerant comes in; it leaves at the opposite edge */
+  /** the indoor unit or outdoor module that it belongs to where there are several */
+  readonly of?: string;
+  /** a coil: the edge at which its refrigerant comes in when the rooms are cooled; it leaves at the opposite edge */
   readonly inlet?: 'top' | 'bottom' | 'left' | 'right';
 }
 
+/** What a branch does: as when rooms are cooled, or as when they are heated. */
+export type Duty = 'cooling' | 'heating';
+
 export interface DrawnPipe {
   readonly id: string;
-  readonly from: StationId;
-  readonly to: StationId;
+  readonly from: StationKey;
+  readonly to: StationKey;
   readonly points: DrawnPath;
+  /**
+   * Many units: ids of the units or modules whose refrigerant runs here, along `points` while these do what they do when
+   * rooms are cooled, backwards while they do the other. `only` = a pipe that serves one of the two and is drawn in that
+   * one's direction. Left out = the whole machine's flow.
+   */
+  readonly carries?: { readonly of: readonly string[]; readonly only?: Duty };
+  /** share of the flow that runs here where several such pipes run side by side (1 if left out) */
+  readonly share?: number;
   /** outside diameter, m */
   readonly diameter: number;
   /** drawn with its insulating sleeve */
@@ -106,12 +134,19 @@ export interface DrawnAir {
   readonly role: 'condenser' | 'evaporator';
   /** before or after its coil: which air temperature it carries */
   readonly stage: 'entering' | 'leaving';
+  /** the indoor unit or outdoor module whose air it is where there are several */
+  readonly of?: string;
   readonly points: DrawnPath;
 }
 
-/** A part of the drawing that fills a small screen; every place lies inside at least one. */
+/**
+ * A part of the drawing that fills a small screen; every place lies inside at least one. Where there are many, the
+ * coarse ones are for a large screen and the fine ones (single rooms) for a small one.
+ */
 export interface DrawnView {
-  readonly id: 'outdoor' | 'indoor';
+  readonly id: string;
+  /** left out = for every screen */
+  readonly grain?: 'coarse' | 'fine';
   readonly x: number;
   readonly y: number;
   readonly w: number;
@@ -133,8 +168,10 @@ export interface PlantDrawing {
   readonly air: readonly DrawnAir[];
   /** electric leads; `live` ones carry the compressor's current */
   readonly wires: readonly { readonly id: string; readonly points: DrawnPath; readonly live: boolean }[];
-  /** where the indoor coil's water runs off and drips */
+  /** where the indoor coils' water runs off and drips */
   readonly drain: DrawnPath;
+  /** marks in pipes and air lie this many times as far apart: a large site has many metres of pipe (1 if left out) */
+  readonly sparse?: number;
 }
 
 /** What the other layers need to know of a plant (the machine's numbers live beside it in the same data file). */

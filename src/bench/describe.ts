@@ -2,9 +2,11 @@
  * The other face of the picture: the same state in plain sentences, in the order of the refrigerant, then the air.
  * It says no number and nothing that the picture does not show.
  */
-import type { DrawnPart, PlantDrawing, Snapshot } from '../../physics/types';
+import type { BranchSnapshot, DrawnPart, PlantDrawing, Snapshot } from '../../physics/types';
 import { type Content, contentAt, type Reach, reachesOf, speedsOf } from './model/reaches';
+import { lookAt, probeAt } from './model/stations';
 import { waterOff } from './model/water';
+import { AMOUNT, contentOf, DRIP, GLASS, PACE, TURN, warmthOf, word } from './scales';
 
 /** A message of the catalogue; values that begin with 'bench.' are messages themselves. */
 export interface Sentence {
@@ -13,73 +15,13 @@ export interface Sentence {
   readonly key: string;
   readonly values: Readonly<Record<string, SentenceValue>>;
 }
-export type SentenceValue = string | { readonly key: string; readonly values: Readonly<Record<string, string>> };
-
-const KELVIN = 273.15;
-
-/** Bounds in °C, each with the word for what lies below it. */
-const WARMTH: readonly (readonly [number, string])[] = [
-  [0, 'freezing'],
-  [12, 'cold'],
-  [20, 'cool'],
-  [30, 'mild'],
-  [42, 'warm'],
-  [60, 'hot'],
-  [Number.POSITIVE_INFINITY, 'scalding'],
-];
-/** Share of gas by volume. */
-const CONTENT: readonly (readonly [number, string])[] = [
-  [0.001, 'liquid'],
-  [0.3, 'liquid-with-bubbles'],
-  [0.9, 'mixed'],
-  [0.999, 'gas-with-drops'],
-  [Number.POSITIVE_INFINITY, 'gas'],
-];
-/** Speed in the pipe, m/s. */
-const PACE: readonly (readonly [number, string])[] = [
-  [0.01, 'still'],
-  [0.5, 'slow'],
-  [3, 'steady'],
-  [Number.POSITIVE_INFINITY, 'fast'],
-];
-/** Share of rated fan speed. */
-const TURN: readonly (readonly [number, string])[] = [
-  [0.02, 'stopped'],
-  [0.75, 'slow'],
-  [0.93, 'somewhat'],
-  [Number.POSITIVE_INFINITY, 'full'],
-];
-/** Share covered, or share of air taken away. */
-const AMOUNT: readonly (readonly [number, string])[] = [
-  [0.02, 'none'],
-  [0.12, 'trace'],
-  [0.4, 'some'],
-  [0.8, 'much'],
-  [Number.POSITIVE_INFINITY, 'all'],
-];
-/** Share of gas by volume behind the sight glass. */
-const GLASS: readonly (readonly [number, string])[] = [
-  [0.005, 'clear'],
-  [0.15, 'few'],
-  [0.7, 'many'],
-  [Number.POSITIVE_INFINITY, 'foam'],
-];
-/** Water off the drain, kg/s. */
-const DRIP: readonly (readonly [number, string])[] = [
-  [2e-5, 'dry'],
-  [4e-4, 'slow'],
-  [Number.POSITIVE_INFINITY, 'fast'],
-];
-
-function word(scale: readonly (readonly [number, string])[], value: number): string {
-  return (scale.find(([bound]) => value < bound) ?? scale[scale.length - 1])[1];
-}
-
-const warmthOf = (kelvin: number) => `bench.warmth.${word(WARMTH, kelvin - KELVIN)}`;
-const contentOf = (gas: number) => `bench.content.${word(CONTENT, gas)}`;
+export type SentenceValue =
+  | string
+  | { readonly key: string; readonly values: Readonly<Record<string, string | number>> };
 
 /** Sentences from the compressor round the circuit and back, then fans, filter and drain. */
 export function describeBench(drawing: PlantDrawing, snapshot: Snapshot, inside = true): Sentence[] {
+  if (snapshot.units) return [...describeMany(drawing, snapshot, inside), drain(snapshot)];
   const reaches = reachesOf(drawing);
   const speeds = speedsOf(reaches, snapshot);
   const speed = (reach: Reach) => speeds[reaches.indexOf(reach)];
@@ -95,8 +37,69 @@ export function describeBench(drawing: PlantDrawing, snapshot: Snapshot, inside 
     if (part.kind === 'fan') sentences.push(fan(part, snapshot));
     if (part.kind === 'filter') sentences.push(filter(part, snapshot));
   }
-  sentences.push({ about: 'drain', key: `bench.drip.${word(DRIP, waterOff(snapshot))}`, values: {} });
+  sentences.push(drain(snapshot));
   return sentences;
+}
+
+/** Many units: the machine, its mains and modules, then each unit by itself. */
+function describeMany(drawing: PlantDrawing, snapshot: Snapshot, inside: boolean): Sentence[] {
+  const reaches = reachesOf(drawing);
+  const speeds = speedsOf(reaches, snapshot);
+  const speed = (reach: Reach) => Math.abs(speeds[reaches.indexOf(reach)]);
+  const sentences: Sentence[] = [compressor(snapshot)];
+  if (!inside) sentences.push(flow(snapshot));
+  for (const id of inside ? MAINS : []) {
+    const reach = reaches.find((candidate) => candidate.id === id);
+    if (reach) sentences.push(pipe(reach, snapshot, speed(reach)));
+  }
+  for (const branch of [...(snapshot.modules ?? []), ...(snapshot.units ?? [])]) {
+    if (inside) sentences.push(branchCoil(branch));
+    sentences.push(branchAir(snapshot, branch.id));
+  }
+  return sentences;
+}
+
+/** Long pipes that all units share, by their ids in the drawings. */
+const MAINS = ['liquid-line', 'gas-line', 'hot-line', 'suction-line'] as const;
+
+function branchCoil({ id, role, coil }: BranchSnapshot): Sentence {
+  const warmth = warmthOf(coil.reduce((sum, segment) => sum + segment.wall, 0) / Math.max(1, coil.length));
+  const name = nameOf(id);
+  if (role === 'idle') return { about: id, key: 'bench.says.branchIdle', values: { name, warmth } };
+  const [first, last] = [coil[0], coil[coil.length - 1]].map((segment) => `bench.phase.${phaseOf(segment.quality)}`);
+  const does = `bench.does.${role}`;
+  return { about: id, key: 'bench.says.branchCoil', values: { name, does, entering: first, leaving: last, warmth } };
+}
+
+function phaseOf(quality: number): string {
+  return quality <= 0 ? 'liquid' : quality >= 1 ? 'gas' : 'mixed';
+}
+
+/** What a person standing before it could see and feel. */
+function branchAir(snapshot: Snapshot, id: string): Sentence {
+  const isModule = snapshot.modules?.some((module) => module.id === id) ?? false;
+  const turn = lookAt(snapshot, isModule ? 'condenserFanSpeed' : 'evaporatorFanSpeed', id);
+  const dirt = lookAt(snapshot, isModule ? 'condenserDirt' : 'filterDust', id);
+  const air = probeAt(snapshot, isModule ? 'condenserLeavingAirTemp' : 'supplyAirTemp', id);
+  return {
+    about: id,
+    key: `bench.says.${isModule ? 'moduleAir' : 'unitAir'}`,
+    values: {
+      name: nameOf(id),
+      turn: `bench.turn.${word(TURN, turn)}`,
+      amount: amount(dirt, `bench.what.${isModule ? 'dirt' : 'dust'}`),
+      warmth: warmthOf(air),
+    },
+  };
+}
+
+function nameOf(id: string): SentenceValue {
+  const [, kind, number] = /^(unit|module)(\d+)$/.exec(id) ?? [];
+  return { key: `bench.branch.${kind}`, values: { number: Number(number) } };
+}
+
+function drain(snapshot: Snapshot): Sentence {
+  return { about: 'drain', key: `bench.drip.${word(DRIP, waterOff(snapshot))}`, values: {} };
 }
 
 /** Follows the stations from the compressor's outlet; a coil comes after the pipe that feeds it. */
@@ -210,7 +213,9 @@ export function sentenceText(
   for (const [name, value] of Object.entries(sentence.values)) {
     if (typeof value === 'string') resolved[name] = say(value, {});
     else {
-      const inner = Object.entries(value.values).map(([k, v]) => [k, say(v, {})] as const);
+      const inner = Object.entries(value.values).map(
+        ([k, v]) => [k, typeof v === 'number' ? String(v) : say(v, {})] as const,
+      );
       resolved[name] = say(value.key, Object.fromEntries(inner));
     }
   }

@@ -21,13 +21,13 @@ export interface Overlay {
 
 export interface OverlayEvents {
   onPlace(placeId: string): void;
-  /** a half of the site was chosen, or focus walked into it */
+  /** a part of the site was chosen, or focus walked into it */
   onView(view: ViewId): void;
 }
 
 interface Spot {
   readonly place: Place;
-  readonly view: ViewId;
+  view: ViewId;
   readonly item: HTMLLIElement;
   readonly button: HTMLButtonElement;
   readonly name: HTMLSpanElement;
@@ -38,6 +38,8 @@ interface Spot {
 
 /** Keys that walk the list, and by how many places. */
 const STEPS: Readonly<Record<string, number>> = { ArrowRight: 1, ArrowDown: 1, ArrowLeft: -1, ArrowUp: -1 };
+/** More parts of the site than this are a list to choose from. */
+const MOST_BUTTONS = 4;
 /** Room that a name needs beside its place before it would be cut off by the edge, CSS px. */
 const NAME_ROOM = 120;
 
@@ -53,10 +55,13 @@ export function createOverlay(
   const views = document.createElement('div');
   views.className = 'bench-views';
   views.setAttribute('role', 'group');
+  const regions = document.createElement('div');
+  regions.className = 'bench-regions';
+  regions.setAttribute('role', 'group');
   const ordered = [...places].sort((a, b) => a.order - b.order);
   const spots = ordered.map((place) => makeSpot(place, viewOf(drawing, place)));
   list.append(...spots.map((spot) => spot.item));
-  host.append(list, views);
+  host.append(list, regions, views);
 
   let said = words;
   let layout: Layout | null = null;
@@ -103,7 +108,8 @@ export function createOverlay(
 
   /** A place of the other half that happens to lie well inside the picture is as good as one of this half. */
   function isShown(spot: Spot): boolean {
-    if (!layout || layout.view === 'whole' || layout.view === spot.view) return true;
+    if (!layout || layout.view === spot.view) return true;
+    if (layout.view === 'whole') return !layout.overview;
     const { left, top, scale, width, height } = layout;
     const x = left + spot.place.x * scale;
     const y = top + spot.place.y * scale;
@@ -129,6 +135,7 @@ export function createOverlay(
   }
 
   function place(spot: Spot, at: Layout): void {
+    if (at.choices.length > 1) spot.view = viewOf(drawing, spot.place, at.choices);
     const x = at.left + spot.place.x * at.scale;
     const y = at.top + spot.place.y * at.scale;
     spot.item.style.setProperty('--x', `${x.toFixed(1)}px`);
@@ -176,6 +183,7 @@ export function createOverlay(
     list.setAttribute('aria-label', said.machine);
     list.setAttribute('aria-description', said.help);
     views.setAttribute('aria-label', said.chooseView);
+    regions.setAttribute('aria-label', said.chooseView);
     for (const spot of spots) {
       spot.name.textContent = said.shortPlace(spot.place);
       const name = said.shortPlace(spot.place);
@@ -186,25 +194,72 @@ export function createOverlay(
       spot.button.setAttribute('aria-label', name + tag + rest);
     }
     showViews();
+    showRegions();
   }
 
   function showViews(): void {
     const choices = layout && layout.choices.length > 1 ? layout.choices : [];
     views.hidden = choices.length === 0;
-    views.replaceChildren(
-      ...choices.map((view) => {
-        const button = document.createElement('button');
-        button.type = 'button';
-        button.textContent = said.view(view);
-        button.dataset.view = view;
-        button.setAttribute('aria-pressed', String(layout?.view === view));
-        button.addEventListener('click', () => {
-          events.onView(view);
-          // The buttons were made afresh by the new layout; keep the focus where the finger or key was.
-          views.querySelector<HTMLButtonElement>(`[data-view="${view}"]`)?.focus();
-        });
-        return button;
-      }),
+    views.replaceChildren(...(choices.length > MOST_BUTTONS ? viewList(choices) : choices.map(viewButton)));
+  }
+
+  function viewButton(view: ViewId): HTMLButtonElement {
+    const button = document.createElement('button');
+    button.type = 'button';
+    button.textContent = said.view(view);
+    button.dataset.view = view;
+    button.setAttribute('aria-pressed', String(layout?.view === view));
+    button.addEventListener('click', () => {
+      events.onView(view);
+      // The buttons were made afresh by the new layout; keep the focus where the finger or key was.
+      views.querySelector<HTMLButtonElement>(`[data-view="${view}"]`)?.focus();
+    });
+    return button;
+  }
+
+  /** Many parts: a button for the map, a list for the rest. */
+  function viewList(choices: readonly ViewId[]): HTMLElement[] {
+    const [whole, ...parts] = choices;
+    const pick = document.createElement('select');
+    pick.setAttribute('aria-label', said.chooseView);
+    const none = new Option(said.chooseView, '', true, layout?.overview ?? false);
+    none.disabled = true;
+    pick.append(none, ...parts.map((view) => new Option(said.view(view), view, false, layout?.view === view)));
+    pick.addEventListener('change', () => {
+      events.onView(pick.value);
+      views.querySelector('select')?.focus();
+    });
+    return [viewButton(whole), pick];
+  }
+
+  /** On the map each part of the site is a button that goes there. */
+  function showRegions(): void {
+    const at = layout;
+    regions.hidden = !at?.overview;
+    if (!at?.overview) {
+      regions.replaceChildren();
+      return;
+    }
+    regions.replaceChildren(
+      ...drawing.views
+        .filter(({ id }) => at.choices.includes(id))
+        .map(({ id, x, y, w, h }) => {
+          const button = document.createElement('button');
+          button.type = 'button';
+          button.dataset.region = id;
+          const name = document.createElement('span');
+          name.textContent = said.view(id);
+          button.append(name);
+          button.style.left = `${(at.left + x * at.scale).toFixed(1)}px`;
+          button.style.top = `${(at.top + y * at.scale).toFixed(1)}px`;
+          button.style.width = `${(w * at.scale).toFixed(1)}px`;
+          button.style.height = `${(h * at.scale).toFixed(1)}px`;
+          button.addEventListener('click', () => {
+            events.onView(id);
+            list.querySelector<HTMLButtonElement>('li:not(.away) .bench-place')?.focus();
+          });
+          return button;
+        }),
     );
   }
 
@@ -223,6 +278,7 @@ export function createOverlay(
       layout = next;
       for (const spot of spots) place(spot, next);
       showViews();
+      showRegions();
       hangTags();
     },
     select(placeId) {
@@ -273,6 +329,7 @@ export function createOverlay(
     destroy() {
       list.remove();
       views.remove();
+      regions.remove();
     },
   };
 }

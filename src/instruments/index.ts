@@ -18,6 +18,7 @@ export {
   channelValue,
   firstReadingCost,
   instrumentsAt,
+  kindOfChannel,
   linkQuantity,
   preparing,
   probeOf,

@@ -1,5 +1,6 @@
 /** What the eye and the hand make of a number: classes in words. Thresholds are judgement, from memory. */
 import { LOOKS, type LookName } from '../../physics/types';
+import { kindOfChannel } from './places';
 import type { ChannelName } from './types';
 
 export interface SenseClass {
@@ -98,7 +99,7 @@ export const TOUCH: Sense = {
 /** The sense behind a look or touch channel; null for what an instrument measures. */
 export function senseOf(channel: ChannelName): Sense | null {
   if (channel.startsWith('touch:')) return TOUCH;
-  const look = LOOKS.find((name) => channel === `look:${name}`);
+  const look = LOOKS.find((name) => kindOfChannel(channel) === `look:${name}`);
   return look ? SENSES[look] : null;
 }
 

@@ -1,5 +1,6 @@
 /** What can be read where. */
 import {
+  type LookKey,
   type Place,
   PROBES,
   type ProbeKey,
@@ -66,13 +67,26 @@ export function probeOf(channel: ChannelName): ProbeKey | null {
   return channel.includes(':') ? null : (channel as ProbeKey);
 }
 
+/** The channel without the indoor unit or outdoor module that it belongs to: `sensor:returnAir@unit3` is a `sensor:returnAir`. */
+export function kindOfChannel(channel: ChannelName): ChannelName {
+  const at = channel.indexOf('@');
+  return at < 0 ? channel : (channel.slice(0, at) as ChannelName);
+}
+
 /** True value of a channel in one instant, SI (looks: share 0…1; touch: K). */
 export function channelValue(snapshot: Snapshot, channel: ChannelName): number {
   const [kind, name] = channel.split(':') as [string, string | undefined];
   if (name === undefined) return snapshot.probes[kind as ProbeKey].value;
   if (kind === 'sensor') return snapshot.sensors[name as keyof Snapshot['sensors']];
-  if (kind === 'look') return snapshot.looks[name as keyof Snapshot['looks']];
+  if (kind === 'look') return lookOf(snapshot.looks, name as LookKey);
   return snapshot.probes[name as ProbeKey].value;
+}
+
+/** Throws RangeError for a look that the machine does not have: a mistake in its places. */
+function lookOf(looks: Snapshot['looks'], key: LookKey): number {
+  const value = looks[key];
+  if (value === undefined) throw new RangeError(`no look "${key}" on this machine`);
+  return value;
 }
 
 /** Seconds for a first reading at a place by a careful person; `opened` = its unit's panel is open already. */

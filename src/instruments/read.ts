@@ -3,7 +3,7 @@
  * its place, the instrument's lag since it was put on, its bias and noise, its zero and its span, to the display's step.
  */
 import { exp } from '../../physics/math/elementary';
-import type { Place, Snapshot } from '../../physics/types';
+import { type Place, type Snapshot, unitOf } from '../../physics/types';
 import { CATALOGUE } from './catalogue';
 import {
   accuracyAt,
@@ -130,14 +130,16 @@ function contactMisuse(snapshot: Snapshot, { instrument, place, insulated }: Rea
 }
 
 /** The unit's own fan blows over the pipe; a line between the units hangs in the draught of the outdoor one. */
-function windy(snapshot: Snapshot, place: Place): boolean {
-  const fan = place.side === 'indoor' ? snapshot.looks.evaporatorFanSpeed : snapshot.looks.condenserFanSpeed;
-  return fan > WIND;
+function windy({ looks }: Snapshot, place: Place): boolean {
+  const unit = unitOf(place.id);
+  if (place.side !== 'indoor') return (looks[`condenserFanSpeed@${unit}`] ?? looks.condenserFanSpeed) > WIND;
+  return (looks[`evaporatorFanSpeed@${unit}`] ?? looks.evaporatorFanSpeed) > WIND;
 }
 
-function airRound(snapshot: Snapshot, place: Place): number {
-  const { returnAirTemp, outdoorAirTemp } = snapshot.probes;
-  return (place.side === 'indoor' ? returnAirTemp : outdoorAirTemp).value;
+function airRound({ probes }: Snapshot, place: Place): number {
+  if (place.side !== 'indoor') return probes.outdoorAirTemp.value;
+  const unit = unitOf(place.id);
+  return (unit === null ? probes.returnAirTemp : probes[`returnAirTemp@${unit}`]).value;
 }
 
 /** From what the sensor has to what the display shows. */

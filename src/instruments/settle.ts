@@ -1,6 +1,6 @@
 /** Has it come to rest? Once for the sensor, once for the machine. */
 import type { ProbeName, Snapshot } from '../../physics/types';
-import { channelValue, linkQuantity, probeOf } from './places';
+import { channelValue, kindOfChannel, linkQuantity, probeOf } from './places';
 import type { ChannelName, SettleWord } from './types';
 
 /** The machine's movement is judged over this many seconds. */
@@ -51,7 +51,7 @@ const STILL = { temperature: { moving: 1, nearly: 0.3 }, share: { moving: 0.02, 
 export function machineWord(before: Snapshot, now: Snapshot, channel: ChannelName): SettleWord {
   if (channel.startsWith('look:') || channel.startsWith('touch:')) return 'settled';
   const own = channelMovement(before, now, channel);
-  if (APART.includes(channel)) return own;
+  if (APART.includes(kindOfChannel(channel))) return own;
   return CIRCUIT.reduce((word, probe) => worse(word, channelMovement(before, now, probe)), own);
 }
 

@@ -1,5 +1,5 @@
 /** What an instrument is and what a reading is. Values SI; rounding to the instrument's own display happens here. */
-import type { LookName, PlaceKind, ProbeKey, SensorName } from '../../physics/types';
+import type { LookKey, PlaceKind, ProbeKey, SensorKey } from '../../physics/types';
 
 export const INSTRUMENTS = [
   'eyes',
@@ -33,7 +33,7 @@ export const QUANTITIES = [
 ] as const;
 export type PhysicalQuantity = (typeof QUANTITIES)[number];
 
-export type ChannelName = ProbeKey | `sensor:${SensorName}` | `look:${LookName}` | `touch:${ProbeKey}`;
+export type ChannelName = ProbeKey | `sensor:${SensorKey}` | `look:${LookKey}` | `touch:${ProbeKey}`;
 
 /** Half-width of an accuracy band, taken as 2 standard deviations: `absolute` + `ofReading` × |value|, SI. */
 export interface Accuracy {

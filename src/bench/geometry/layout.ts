@@ -1,5 +1,5 @@
-/** How the drawing lies in the element that shows it: whole if every place can be hit by a finger, else a half of it. */
-import type { DrawnView, Place, PlantDrawing } from '../../../physics/types';
+/** How the drawing lies in the element that shows it: whole if every place can be hit by a finger, else a part of it. */
+import type { Place, PlantDrawing } from '../../../physics/types';
 
 /** Smallest target and smallest distance between two, CSS px (WCAG 2.2, 2.5.5). */
 export const TARGET = 44;
@@ -7,12 +7,15 @@ export const TARGET = 44;
 /** Share of the spare height that goes to the sky rather than to the ground. */
 const SKY = 0.7;
 
-export type ViewId = 'whole' | DrawnView['id'];
+/** 'whole', or one of the drawing's views. */
+export type ViewId = string;
 
 export interface Layout {
   readonly view: ViewId;
   /** what one may choose from; only 'whole' when everything fits */
   readonly choices: readonly ViewId[];
+  /** the whole as a map of the views: places are too close there to be hit */
+  readonly overview: boolean;
   /** CSS px a metre */
   readonly scale: number;
   /** CSS px of the drawing's origin in the element */
@@ -46,14 +49,16 @@ export function contains(box: Box, spot: { readonly x: number; readonly y: numbe
   return spot.x >= box.x && spot.x <= box.x + box.w && spot.y >= box.y && spot.y <= box.y + box.h;
 }
 
-/** The view in which a place is shown. @throws Error if the drawing shows it nowhere. */
-export function viewOf(drawing: PlantDrawing, place: Place): DrawnView['id'] {
+/** The view among these in which a place is shown. @throws Error if the drawing shows it nowhere. */
+export function viewOf(drawing: PlantDrawing, place: Place, among: readonly ViewId[] = viewIds(drawing)): ViewId {
   const side = place.side === 'line' ? 'outdoor' : place.side;
-  const holds = drawing.views.filter((view) => contains(view, place));
+  const holds = drawing.views.filter((view) => among.includes(view.id) && contains(view, place));
   const view = holds.find((candidate) => candidate.id === side) ?? holds[0];
   if (!view) throw new Error(`place "${place.id}" at ${place.x}, ${place.y} m lies in no view of the drawing`);
   return view.id;
 }
+
+const viewIds = (drawing: PlantDrawing): ViewId[] => drawing.views.map(({ id }) => id);
 
 export function layOut(
   drawing: PlantDrawing,
@@ -63,21 +68,31 @@ export function layOut(
   wanted: ViewId,
 ): Layout {
   const whole: Box = { x: 0, y: 0, w: drawing.width, h: drawing.height };
-  const wholeScale = scaleToFit(whole, width, height);
-  const choices: ViewId[] =
-    closestPair(places, whole) * wholeScale >= TARGET ? ['whole'] : drawing.views.map((view) => view.id);
+  const canHit = (box: Box) => closestPair(places, box) * scaleToFit(box, width, height) >= TARGET;
+  const choices = choicesFor(drawing, canHit(whole), canHit);
   const view = choices.includes(wanted) ? wanted : choices[0];
   const box: Box = drawing.views.find((candidate) => candidate.id === view) ?? whole;
   const scale = scaleToFit(box, width, height);
   return {
     view,
     choices,
+    overview: view === 'whole' && choices.length > 1,
     scale,
     left: width / 2 - (box.x + box.w / 2) * scale,
     top: (height - box.h * scale) * SKY - box.y * scale,
     width,
     height,
   };
+}
+
+/** The whole if every place can be hit there; else its parts, as coarse as can be, and the whole as a map of them. */
+function choicesFor({ views }: PlantDrawing, wholeFits: boolean, canHit: (box: Box) => boolean): ViewId[] {
+  if (wholeFits) return ['whole'];
+  const grained = views.some(({ grain }) => grain !== undefined);
+  if (!grained) return views.map(({ id }) => id);
+  const coarse = views.filter(({ grain }) => grain !== 'fine');
+  const shown = coarse.every(canHit) ? coarse : views.filter(({ grain }) => grain !== 'coarse');
+  return ['whole', ...shown.map(({ id }) => id)];
 }
 
 function scaleToFit(box: Box, width: number, height: number): number {

@@ -2,9 +2,10 @@
  * Every stretch of tube in which refrigerant runs, pipes and coils alike: where it lies, and what runs in it now.
  * Only the plant's drawing and a snapshot go in, so that a new plant needs no new code here.
  */
-import type { CoilSegment, DrawnPart, PlantDrawing, Snapshot } from '../../../physics/types';
+import type { CoilSegment, DrawnPart, DrawnPipe, PlantDrawing, Snapshot, Station } from '../../../physics/types';
 import { Route } from '../geometry/route';
 import { serpentine } from '../geometry/serpentine';
+import { branchOf, dutyOf, flowOf, stationAt } from './stations';
 
 /** Corners of pipes are bent to this radius, m. */
 const BEND_RADIUS = 0.09;
@@ -15,6 +16,8 @@ export interface Reach {
   readonly id: string;
   readonly kind: 'pipe' | 'coil';
   readonly role?: 'condenser' | 'evaporator';
+  /** coil of one unit or module of several */
+  readonly of?: string;
   readonly route: Route;
   /** drawn width of the channel, m */
   readonly width: number;
@@ -23,8 +26,10 @@ export interface Reach {
   readonly throttle: { readonly from: number; readonly to: number } | null;
   /** coil: index of its pipes among the reaches */
   readonly feeds: readonly [number, number] | null;
-  readonly from: keyof Snapshot['stations'] | null;
-  readonly to: keyof Snapshot['stations'] | null;
+  readonly from: DrawnPipe['from'] | null;
+  readonly to: DrawnPipe['to'] | null;
+  readonly carries?: DrawnPipe['carries'];
+  readonly share: number;
   /** bore, m2 */
   readonly area: number;
 }
@@ -38,10 +43,18 @@ export interface Content {
 }
 
 const THROTTLES: readonly DrawnPart['kind'][] = ['drier', 'orifice', 'electronic-valve', 'thermostatic-valve'];
+/** Ends between which nothing throttles: hot gas and what comes back may run past a valve in the drawing. */
+const GAS_ENDS = /^(gas@|.*-header$|compressor-|suction-port)/;
 
 /** Drawn wider than life: a line of 10 mm would be a hair's breadth on the screen. */
 function channelWidth(diameter: number): number {
   return 0.05 + 3 * diameter;
+}
+
+type Stretch = NonNullable<Reach['throttle']>;
+
+function joined(a: Stretch | null, b: Stretch | null): Stretch | null {
+  return a && b ? { from: Math.min(a.from, b.from), to: Math.max(a.to, b.to) } : (a ?? b);
 }
 
 export function reachesOf(drawing: PlantDrawing): Reach[] {
@@ -49,8 +62,10 @@ export function reachesOf(drawing: PlantDrawing): Reach[] {
     const route = new Route(pipe.points, BEND_RADIUS);
     const bore = pipe.diameter - 2 * TUBE_WALL;
     let throttle: Reach['throttle'] = null;
-    for (const part of drawing.parts) {
+    for (const part of GAS_ENDS.test(pipe.from) && GAS_ENDS.test(pipe.to) ? [] : drawing.parts) {
       if (THROTTLES.includes(part.kind)) throttle = throttle ?? route.within(part);
+      // Liquid that is cooled in an exchanger right behind a valve changes over both.
+      if (part.kind === 'exchanger') throttle = joined(throttle, route.within(part));
     }
     // Behind the metering device there is no stretch on which its drop could be spread.
     if (pipe.from === 'metering-in') throttle = throttle ?? { from: 0, to: 0 };
@@ -64,6 +79,8 @@ export function reachesOf(drawing: PlantDrawing): Reach[] {
       feeds: null,
       from: pipe.from,
       to: pipe.to,
+      carries: pipe.carries,
+      share: pipe.share ?? 1,
       area: (Math.PI / 4) * bore * bore,
     };
   });
@@ -72,12 +89,7 @@ export function reachesOf(drawing: PlantDrawing): Reach[] {
 }
 
 function coilReach(coil: DrawnPart, drawing: PlantDrawing, pipes: readonly Reach[]): Reach {
-  const inStation = coil.role === 'condenser' ? 'condenser-in' : 'evaporator-in';
-  const outStation = coil.role === 'condenser' ? 'condenser-out' : 'evaporator-out';
-  const feed = drawing.pipes.findIndex((pipe) => pipe.to === inStation);
-  const drainPipe = drawing.pipes.findIndex((pipe) => pipe.from === outStation);
-  if (feed < 0 || drainPipe < 0)
-    throw new Error(`coil "${coil.id}" lacks a pipe to ${inStation} or from ${outStation}`);
+  const [feed, drainPipe] = feedsOf(coil, drawing);
   const fed = drawing.pipes[feed].points;
   const left = drawing.pipes[drainPipe].points;
   const tube = serpentine(coil, fed[fed.length - 1], left[0]);
@@ -85,6 +97,7 @@ function coilReach(coil: DrawnPart, drawing: PlantDrawing, pipes: readonly Reach
     id: coil.id,
     kind: 'coil',
     role: coil.role,
+    of: coil.of,
     route: new Route(tube.points, tube.pitch / 2),
     width: tube.pitch * 0.46,
     insulated: false,
@@ -92,9 +105,24 @@ function coilReach(coil: DrawnPart, drawing: PlantDrawing, pipes: readonly Reach
     feeds: [feed, drainPipe],
     from: null,
     to: null,
+    share: 1,
     area: Math.min(pipes[feed].area, pipes[drainPipe].area),
   };
 }
+
+/** The pipes that end and begin at a coil, as rooms are cooled. Throws Error where the drawing lacks one. */
+function feedsOf(coil: DrawnPart, drawing: PlantDrawing): [number, number] {
+  const isOutdoor = coil.role === 'condenser';
+  let [into, out] = isOutdoor ? ['condenser-in', 'condenser-out'] : ['evaporator-in', 'evaporator-out'];
+  if (coil.of !== undefined) [into, out] = isOutdoor ? ends('gas', 'liquid', coil.of) : ends('liquid', 'gas', coil.of);
+  // Where a stretch has the same state at both ends, the last one meets the coil.
+  const feed = drawing.pipes.findLastIndex((pipe) => pipe.to === into);
+  const drain = drawing.pipes.findIndex((pipe) => pipe.from === out);
+  if (feed < 0 || drain < 0) throw new Error(`coil "${coil.id}" lacks a pipe to ${into} or from ${out}`);
+  return [feed, drain];
+}
+
+const ends = (a: string, b: string, id: string): [string, string] => [`${a}@${id}`, `${b}@${id}`];
 
 /** Share of gas by volume from the quality, with the density of the gas on that side of the machine. */
 export function gasShare(station: { quality: number; density: number }, densityOfGas: number): number {
@@ -106,12 +134,9 @@ export function gasShare(station: { quality: number; density: number }, densityO
 /** What runs at a share 0…1 of a reach's length. */
 export function contentAt(reach: Reach, snapshot: Snapshot, share: number, out: Content): Content {
   const { stations } = snapshot;
-  if (reach.kind === 'coil') {
-    const segments = reach.role === 'condenser' ? snapshot.condenser : snapshot.evaporator;
-    return coilContent(reach, segments, stations, share, out);
-  }
-  const from = stations[reach.from ?? 'compressor-in'];
-  const to = stations[reach.to ?? 'compressor-in'];
+  if (reach.kind === 'coil') return coilContent(reach, snapshot, share, out);
+  const from = stationAt(snapshot, reach.from ?? 'compressor-in');
+  const to = stationAt(snapshot, reach.to ?? 'compressor-in');
   const f = alongThrottle(reach, share);
   out.temperature = from.temperature + (to.temperature - from.temperature) * f;
   const a = gasShare(from, gasDensity(from.pressure, from.temperature, stations));
@@ -132,25 +157,30 @@ function gasDensity(pressure: number, temperature: number, stations: Snapshot['s
   return (gas.density * pressure * gas.temperature) / (gas.pressure * temperature);
 }
 
-function coilContent(
-  reach: Reach,
-  segments: readonly CoilSegment[],
-  stations: Snapshot['stations'],
-  share: number,
-  out: Content,
-): Content {
-  const segment = segmentAt(segments, share);
+function coilContent(reach: Reach, snapshot: Snapshot, share: number, out: Content): Content {
+  const { stations } = snapshot;
+  const segment = segmentAt(segmentsOf(reach, snapshot), share);
   out.temperature = segment.temperature;
   if (segment.quality <= 0) out.gas = 0;
   else if (segment.quality >= 1) out.gas = 1;
   else {
-    const entry = stations[reach.role === 'condenser' ? 'condenser-in' : 'evaporator-out'];
-    const liquid = stations['liquid-port'];
-    const gas = gasDensity(entry.pressure, segment.temperature, stations);
-    const density = 1 / (segment.quality / gas + (1 - segment.quality) / liquid.density);
+    const gas = gasDensity(gasSide(reach, snapshot).pressure, segment.temperature, stations);
+    const density = 1 / (segment.quality / gas + (1 - segment.quality) / stations['liquid-port'].density);
     out.gas = clamp01((segment.quality * density) / gas);
   }
   return out;
+}
+
+function gasSide({ of, role }: Pick<Reach, 'of' | 'role'>, snapshot: Snapshot): Station {
+  const branch = of === undefined ? null : branchOf(snapshot, of);
+  return branch ? branch.gas : snapshot.stations[role === 'condenser' ? 'condenser-in' : 'evaporator-out'];
+}
+
+/** Segments of a drawn coil from the edge where its refrigerant comes in when rooms are cooled. */
+export function segmentsOf({ of, role }: Pick<Reach, 'of' | 'role'>, snapshot: Snapshot): readonly CoilSegment[] {
+  const branch = of === undefined ? null : branchOf(snapshot, of);
+  if (!branch || of === undefined) return role === 'condenser' ? snapshot.condenser : snapshot.evaporator;
+  return dutyOf(snapshot, of) === 'heating' ? [...branch.coil].reverse() : branch.coil;
 }
 
 export function segmentAt(segments: readonly CoilSegment[], share: number): CoilSegment {
@@ -166,12 +196,15 @@ function alongThrottle(reach: Reach, share: number): number {
   return (share - from) / (to - from);
 }
 
-/** Mean speed of the refrigerant in a pipe, m/s: mass flow over density and bore, at both ends. */
+/** Mean speed of the refrigerant in a pipe, m/s: mass flow over density and bore, at both ends; negative against its points. */
 export function speedIn(reach: Reach, snapshot: Snapshot): number {
   if (reach.kind === 'coil' || !reach.from || !reach.to) return 0;
-  const from = snapshot.stations[reach.from];
-  const to = snapshot.stations[reach.to];
-  return (from.massFlow / from.density + to.massFlow / to.density) / (2 * reach.area);
+  const from = stationAt(snapshot, reach.from);
+  const to = stationAt(snapshot, reach.to);
+  if (!reach.carries)
+    return (reach.share * (from.massFlow / from.density + to.massFlow / to.density)) / (2 * reach.area);
+  const flow = reach.share * flowOf(snapshot, reach.carries.of, reach.carries.only);
+  return (flow / from.density + flow / to.density) / (2 * reach.area);
 }
 
 /** Speeds of all reaches; a coil lies between those of its two pipes, by geometric mean. */
@@ -180,7 +213,7 @@ export function speedsOf(reaches: readonly Reach[], snapshot: Snapshot): number[
   reaches.forEach((reach, i) => {
     if (!reach.feeds) return;
     const [a, b] = reach.feeds;
-    speeds[i] = Math.sqrt(Math.max(0, speeds[a]) * Math.max(0, speeds[b]));
+    speeds[i] = Math.sign(speeds[a]) * Math.sqrt(Math.max(0, speeds[a] * speeds[b]));
   });
   return speeds;
 }

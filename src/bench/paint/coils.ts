@@ -1,7 +1,8 @@
 /** Coils: fins in the warmth of their metal, the tube through them, and what has settled on them. */
 import type { CoilSegment, DrawnPart, PlantDrawing, Snapshot } from '../../../physics/types';
 import { BEND } from '../geometry/serpentine';
-import type { Reach } from '../model/reaches';
+import { type Reach, segmentsOf } from '../model/reaches';
+import { lookAt } from '../model/stations';
 import { grain } from './grain';
 import { warmthColour } from './palette';
 import { box, disc, ink, open, type Pen, stretch } from './pen';
@@ -20,7 +21,7 @@ export function paintCoil(
   snapshot: Snapshot | null,
   inside: boolean,
 ): void {
-  const segments = snapshot ? (coil.role === 'condenser' ? snapshot.condenser : snapshot.evaporator) : [];
+  const segments = snapshot ? segmentsOf(coil, snapshot) : [];
   const fins = finBox(coil);
   ink(pen, box(fins.x, fins.y, fins.w, fins.h), { fill: pen.ink.fins });
   if (inside) {
@@ -37,7 +38,7 @@ export function paintCoil(
   pen.ctx.lineCap = 'round';
   if (!snapshot) return;
   for (const [i, segment] of segments.entries()) paintFrost(pen, coil, segment, i, segments.length);
-  if (coil.role === 'condenser') paintDirt(pen, coil, drawing, snapshot.looks.condenserDirt);
+  if (coil.role === 'condenser') paintDirt(pen, coil, drawing, lookAt(snapshot, 'condenserDirt', coil.of));
 }
 
 function isUpright(coil: DrawnPart): boolean {
@@ -145,7 +146,7 @@ function paintDirt(pen: Pen, coil: DrawnPart, drawing: PlantDrawing, dirt: numbe
 type Face = 'left' | 'right' | 'top' | 'bottom';
 
 function enteringFace(coil: DrawnPart, drawing: PlantDrawing): Face {
-  const path = drawing.air.find((air) => air.role === coil.role && air.stage === 'entering');
+  const path = drawing.air.find((air) => air.role === coil.role && air.of === coil.of && air.stage === 'entering');
   if (!path) return 'left';
   const [x, y] = path.points[path.points.length - 1];
   const gaps: [Face, number][] = [

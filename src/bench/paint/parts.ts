@@ -3,6 +3,7 @@ import type { DrawnPart } from '../../../physics/types';
 import { paintCounter, paintDoor, paintWindow } from './furniture';
 import { blend, box, disc, ink, model, open, type Pen, polygon, shadow } from './pen';
 import { paintBulb, paintHeater, paintReceiver, paintSolenoidValve, paintThermostaticValve } from './refrigeration';
+import { paintChangeoverBox, paintExchanger, paintReversingValve } from './variableFlow';
 
 type Painter = (pen: Pen, part: DrawnPart) => void;
 
@@ -38,6 +39,9 @@ export const FOREGROUND: Partial<Record<DrawnPart['kind'], Painter>> = {
   'solenoid-valve': paintSolenoidValve,
   'defrost-heater': paintHeater,
   receiver: paintReceiver,
+  'reversing-valve': paintReversingValve,
+  'changeover-box': paintChangeoverBox,
+  exchanger: paintExchanger,
   bulb: paintBulb,
   'sight-glass': paintSightGlass,
 };

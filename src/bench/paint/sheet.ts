@@ -1,6 +1,7 @@
 /** The still layer of the picture: all that lies under what moves. */
 import type { PlantDrawing, Snapshot } from '../../../physics/types';
 import type { Reach } from '../model/reaches';
+import { lookAt } from '../model/stations';
 import { paintCoil, paintFilter } from './coils';
 import { BACKGROUND } from './parts';
 import { ink, open, type Pen } from './pen';
@@ -27,7 +28,7 @@ export function paintWorks(
   inside: boolean,
 ): void {
   for (const part of drawing.parts) {
-    if (part.kind === 'filter') paintFilter(pen, part, snapshot?.looks.filterDust ?? 0);
+    if (part.kind === 'filter') paintFilter(pen, part, snapshot ? lookAt(snapshot, 'filterDust', part.of) : 0);
     if (part.kind !== 'coil') continue;
     const reach = reaches.find((candidate) => candidate.id === part.id);
     if (reach) paintCoil(pen, part, reach, drawing, snapshot, inside);
@@ -41,11 +42,20 @@ export function worksKey(snapshot: Snapshot | null, inside: boolean): string {
   const key: (number | boolean)[] = [inside];
   const temperature = (kelvin: number) => key.push(Math.round(kelvin * 2));
   for (const station of Object.values(snapshot.stations)) temperature(station.temperature);
-  for (const segment of [...snapshot.condenser, ...snapshot.evaporator]) {
+  const branches = [...(snapshot.modules ?? []), ...(snapshot.units ?? [])];
+  for (const { role, gas, liquid } of branches) {
+    temperature(gas.temperature);
+    temperature(liquid.temperature);
+    key.push(role === 'condenser');
+  }
+  const coils = branches.length > 0 ? branches.map(({ coil }) => coil) : [snapshot.condenser, snapshot.evaporator];
+  for (const segment of coils.flat()) {
     temperature(segment.temperature);
     temperature(segment.wall);
     key.push(Math.round(segment.frost * 1000));
   }
-  key.push(Math.round(snapshot.looks.filterDust * 50), Math.round(snapshot.looks.condenserDirt * 50));
+  for (const [name, share] of Object.entries(snapshot.looks)) {
+    if (/^(filterDust|condenserDirt)/.test(name)) key.push(Math.round((share ?? 0) * 50));
+  }
   return key.join(' ');
 }

@@ -1,7 +1,8 @@
 /** Wings that fly with the air: as fast as it flows and, for whoever sees inside, in the warmth it has. */
 import type { GameObjects } from 'phaser';
-import type { DrawnAir, Snapshot } from '../../../physics/types';
+import type { DrawnAir, ProbeName, Snapshot } from '../../../physics/types';
 import { Route, type Spot } from '../geometry/route';
+import { lookAt, probeAt } from '../model/stations';
 import { mixColours, type Palette, warmthColour } from '../paint/palette';
 import type { Picture } from './spriteSheet';
 import { DEPTH, type Mover, type Stage } from './stage';
@@ -14,6 +15,14 @@ const FASTEST = 1.3;
 const SLOWEST_SEEN = 0.06;
 /** Air is shown in steps of this many K, each with a picture of its own: the canvas renderer knows no tint. */
 const WARMTH_STEP = 2;
+
+/** Which air temperature a flight carries. */
+const CARRIED: Readonly<Record<`${DrawnAir['role']}-${DrawnAir['stage']}`, ProbeName>> = {
+  'condenser-entering': 'condenserEnteringAirTemp',
+  'condenser-leaving': 'condenserLeavingAirTemp',
+  'evaporator-entering': 'returnAirTemp',
+  'evaporator-leaving': 'supplyAirTemp',
+};
 
 interface Flight {
   readonly air: DrawnAir;
@@ -29,25 +38,23 @@ export class AirMarks implements Mover {
   constructor(private readonly stage: Stage) {
     this.flights = stage.drawing.air.map((air) => {
       const route = new Route(air.points, 0.25);
-      const count = Math.max(2, Math.round(route.length / SPACING));
+      const count = Math.max(2, Math.round(route.length / (SPACING * (stage.drawing.sparse ?? 1))));
       const wings = Array.from({ length: count }, () => stage.image('wing', SIZE, DEPTH.air));
       return { air, route, wings, phase: 0 };
     });
   }
 
   update(snapshot: Snapshot, seconds: number): void {
-    const { probes, looks } = snapshot;
-    const pictures = this.pictures(snapshot);
     for (const flight of this.flights) {
       const { air, route, wings } = flight;
       const isOutdoor = air.role === 'condenser';
-      const fan = isOutdoor ? looks.condenserFanSpeed : looks.evaporatorFanSpeed;
+      const fan = lookAt(snapshot, isOutdoor ? 'condenserFanSpeed' : 'evaporatorFanSpeed', air.of);
       // The draught through a standing fan is too little to see.
-      const flow = fan > 0 ? (isOutdoor ? probes.condenserAirFlow : probes.supplyAirFlow).value : 0;
+      const flow = fan > 0 ? probeAt(snapshot, isOutdoor ? 'condenserAirFlow' : 'supplyAirFlow', air.of) : 0;
       const speed = flow <= 0 ? 0 : Math.min(FASTEST, Math.max(SLOWEST_SEEN, flow * SPEED_PER_FLOW));
       const spacing = route.length / wings.length;
       flight.phase = (flight.phase + (speed * seconds) / spacing) % wings.length;
-      const picture = pictures[`${air.role}-${air.stage}`];
+      const picture = this.picture(probeAt(snapshot, CARRIED[`${air.role}-${air.stage}`], air.of));
       for (let i = 0; i < wings.length; i++) {
         const distance = ((i + flight.phase) % wings.length) * spacing;
         const share = distance / route.length;
@@ -61,20 +68,10 @@ export class AirMarks implements Mover {
     }
   }
 
-  private pictures(snapshot: Snapshot): Record<`${DrawnAir['role']}-${DrawnAir['stage']}`, Picture> {
-    const { probes } = snapshot;
-    const of = (kelvin: number) => {
-      if (!this.stage.inside) return this.stage.picture('wing', SIZE, this.stage.palette.air);
-      const step = Math.round(kelvin / WARMTH_STEP) * WARMTH_STEP;
-      const colour = towardInk(this.stage.palette, step);
-      return this.stage.picture('wing', SIZE, colour);
-    };
-    return {
-      'condenser-entering': of(probes.condenserEnteringAirTemp.value),
-      'condenser-leaving': of(probes.condenserLeavingAirTemp.value),
-      'evaporator-entering': of(probes.returnAirTemp.value),
-      'evaporator-leaving': of(probes.supplyAirTemp.value),
-    };
+  private picture(kelvin: number): Picture {
+    if (!this.stage.inside) return this.stage.picture('wing', SIZE, this.stage.palette.air);
+    const step = Math.round(kelvin / WARMTH_STEP) * WARMTH_STEP;
+    return this.stage.picture('wing', SIZE, towardInk(this.stage.palette, step));
   }
 
   destroy(): void {

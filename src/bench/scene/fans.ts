@@ -1,6 +1,7 @@
 /** Fans: wheels seen along their axis rotate; propellers seen from the side show their blades come and go. */
 import type { GameObjects } from 'phaser';
 import type { DrawnPart, Snapshot } from '../../../physics/types';
+import { lookAt } from '../model/stations';
 import { isRound } from '../paint/parts';
 import { DEPTH, type Mover, type Stage } from './stage';
 
@@ -15,7 +16,7 @@ export function fanMover(stage: Stage, part: DrawnPart): Mover {
 
 /** Share of rated speed. */
 function speedOf(part: DrawnPart, snapshot: Snapshot): number {
-  return part.role === 'condenser' ? snapshot.looks.condenserFanSpeed : snapshot.looks.evaporatorFanSpeed;
+  return lookAt(snapshot, part.role === 'condenser' ? 'condenserFanSpeed' : 'evaporatorFanSpeed', part.of);
 }
 
 /** The arrow that tells of turning where nothing may turn. */

@@ -39,7 +39,8 @@ export class FlowMarks implements Mover {
   }
 
   private trainFor(reach: Reach): Train {
-    const count = Math.max(1, Math.round(reach.route.length / SPACING));
+    const spacing = SPACING * (this.stage.drawing.sparse ?? 1);
+    const count = Math.max(1, Math.round(reach.route.length / spacing));
     const size = reach.width * MARK;
     const marks: GameObjects.Image[] = [];
     for (let i = 0; i < count; i++) {
@@ -56,13 +57,14 @@ export class FlowMarks implements Mover {
   update(snapshot: Snapshot, seconds: number): void {
     const speeds = speedsOf(this.stage.reaches, snapshot);
     this.trains.forEach((train, k) => {
-      const speed = Math.min(FASTEST, Math.max(0, speeds[k] * SLOWING));
-      train.phase = (train.phase + (speed * seconds) / train.spacing) % train.marks.length;
-      this.place(train, k, snapshot, speed > 0);
+      const speed = Math.min(FASTEST, Math.max(-FASTEST, speeds[k] * SLOWING));
+      const count = train.marks.length;
+      train.phase = (((train.phase + (speed * seconds) / train.spacing) % count) + count) % count;
+      this.place(train, k, snapshot, speed);
     });
   }
 
-  private place(train: Train, k: number, snapshot: Snapshot, flows: boolean): void {
+  private place(train: Train, k: number, snapshot: Snapshot, speed: number): void {
     const { stage, spot, content } = this;
     const { reach, marks, isRing } = train;
     const dot = stage.picture('dot', reach.width * MARK);
@@ -73,7 +75,7 @@ export class FlowMarks implements Mover {
       const mark = marks[i];
       mark.setPosition(stage.x(spot.x), stage.y(spot.y));
       if (this.isArrow(i)) {
-        mark.setRotation(spot.angle).setVisible(flows);
+        mark.setRotation(speed < 0 ? spot.angle + Math.PI : spot.angle).setVisible(speed !== 0);
         continue;
       }
       if (!stage.inside) {

@@ -2,7 +2,21 @@
 export const bench = {
   name: 'The machine',
   help: 'Arrow keys walk the places along the refrigerant, then the air, then the electrics. Enter opens a place.',
-  view: { outdoor: 'Outdoors', indoor: 'Indoors', choose: 'Part of the site' },
+  view: {
+    whole: 'Whole site',
+    outdoor: 'Outdoors',
+    indoor: 'Indoors',
+    upper: 'Upper floor',
+    middle: 'Ground floor',
+    lower: 'Basement',
+    second: 'Second floor',
+    first: 'First floor',
+    ground: 'Ground floor',
+    room: 'Room {{number}}',
+    module: 'Module {{number}}',
+    lines: 'Lines outdoors',
+    choose: 'Part of the site',
+  },
   loading: 'Drawing the machine …',
   failed: 'The picture could not be drawn here. Every place is in the list.',
   place: {
@@ -43,6 +57,11 @@ export const bench = {
     'fan-capacitor': 'capacitor of the outdoor fan',
     'compressor-lead': 'compressor lead',
     'data-link': 'data link of the controller',
+    'discharge-port': 'discharge service port',
+    'module-liquid-pipe': 'liquid pipe at the outdoor coil',
+    'liquid-pipe': 'liquid pipe between valve and coil',
+    'gas-pipe': 'gas pipe at the coil',
+    'hot-gas-line': 'hot gas line',
   },
   /** where there is no room for the whole name: the strip of last readings on a phone */
   short: {
@@ -83,6 +102,11 @@ export const bench = {
     'fan-capacitor': 'fan capacitor',
     'compressor-lead': 'compressor lead',
     'data-link': 'data link',
+    'discharge-port': 'discharge port',
+    'module-liquid-pipe': 'liquid pipe',
+    'liquid-pipe': 'liquid pipe',
+    'gas-pipe': 'gas pipe',
+    'hot-gas-line': 'hot gas line',
   },
   needs: {
     'cap-off': 'cap to take off',
@@ -100,7 +124,12 @@ export const bench = {
     'coil-feed': 'Pipe after the orifice',
     'suction-line': 'Suction line',
     'compressor-inlet': 'Pipe into the compressor',
+    'gas-line': 'Gas line between the rooms and outdoors',
+    'hot-line': 'Hot gas line to the rooms',
   },
+  branch: { unit: 'Unit {{number}}', module: 'Module {{number}}' },
+  does: { evaporator: 'takes up heat', condenser: 'gives off heat' },
+  phase: { liquid: 'liquid', mixed: 'liquid and gas', gas: 'gas' },
   coil: { condenser: 'Outdoor coil', evaporator: 'Indoor coil' },
   fan: { condenser: 'Outdoor fan', evaporator: 'Indoor fan' },
   content: {
@@ -157,5 +186,10 @@ export const bench = {
     sightGlass: 'Sight glass: {{glass}}.',
     filter: 'Air filter: {{amount}}.',
     fan: '{{part}} {{turn}}.',
+    branchCoil:
+      '{{name}}: its coil {{does}}, {{entering}} at its inlet, {{leaving}} at its outlet; its metal is {{warmth}}.',
+    branchIdle: '{{name}}: nothing moves in its coil; its metal is {{warmth}}.',
+    unitAir: '{{name}}: its fan {{turn}}; filter: {{amount}}; the air from it is {{warmth}}.',
+    moduleAir: '{{name}}: its fan {{turn}}; coil: {{amount}}; the air from it is {{warmth}}.',
   },
 } as const;

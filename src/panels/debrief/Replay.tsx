@@ -1,13 +1,15 @@
 /** Another cause, another size: the same machine computed anew, beside what was read. */
 import { useEffect, useMemo } from 'preact/hooks';
-import type { Snapshot, StationId } from '../../../physics/types';
+import { type Snapshot, type StationId, unitOf } from '../../../physics/types';
 import { causesToTry, comparison, readRows, senseBehind, wouldRead } from '../../examiner/otherCause';
 import type { TrialAnswer } from '../../examiner/trials';
 import type { Cause, Debrief, ReadRow } from '../../examiner/types';
 import type { Text } from '../../i18n';
+import { branchName } from '../../i18n/branches';
+import type { ChannelName } from '../../instruments/types';
 import { amount, quantumName } from '../kit/message';
 import { ScrollX } from '../kit/ScrollX';
-import { sentence } from '../kit/say';
+import { channelName, sentence } from '../kit/say';
 import { useText } from '../kit/text';
 import { useSession } from '../session';
 import { Cycle } from './Cycle';
@@ -90,8 +92,9 @@ const middleOf = ({ from, to, step }: Cause): number => (from < 0 ? to / 2 : Mat
 function causeName(text: Text, { cause, key }: Cause): string {
   const name = text.t(`names.cause.${cause}`);
   const target = key.split(':')[1];
-  const sensor = target ? text.maybe(`names.channel.sensor:${target}`) : null;
-  return sensor ? `${name} (${sensor})` : name;
+  if (target) return `${name} (${channelName(text, `sensor:${target}` as ChannelName)})`;
+  const unit = unitOf(key);
+  return unit === null ? name : `${name} (${branchName(text, unit)})`;
 }
 
 function sizeText(text: Text, { unit }: Cause, severity: number): string {

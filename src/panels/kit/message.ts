@@ -1,6 +1,7 @@
 /** A message of the examiner or the bench, in words: values take the reader's units, ids their names. */
 import type { Message, MessageValue, Quantum, ValueKind } from '../../examiner/types';
 import type { Kind, Text } from '../../i18n';
+import type { ChannelName } from '../../instruments/types';
 import { channelName, placeName } from './say';
 
 const KIND_OF: Readonly<Record<Exclude<ValueKind, 'bits' | 'pressure'>, Kind>> = {
@@ -34,7 +35,7 @@ function worded(text: Text, value: MessageValue, atmosphere: number): string | n
     case 'cause':
       return text.maybe(`names.cause.${value.id}`) ?? value.id;
     case 'channel':
-      return text.maybe(`names.channel.${value.id.replace(/^touch:/, '')}`) ?? value.id;
+      return channelName(text, value.id as ChannelName);
     case 'instrument':
       return text.maybe(`names.instrument.${value.id}`) ?? value.id;
     case 'place':

@@ -1,6 +1,8 @@
 /** How places, readings and notes are named and written wherever they are shown. */
+import { unitOf } from '../../../physics/types';
 import type { Note } from '../../attempt';
 import type { Key, Kind, Text } from '../../i18n';
+import { nameAt } from '../../i18n/branches';
 import { CATALOGUE } from '../../instruments/catalogue';
 import type { ChannelName, InstrumentId, PhysicalQuantity } from '../../instruments/types';
 import type { ReadingOption } from '../place/options';
@@ -25,11 +27,12 @@ export function kindOf(quantity: PhysicalQuantity, gauge: boolean): Kind | null 
 }
 
 export function placeName(text: Text, place: string): string {
-  return text.maybe(`bench.place.${place}`) ?? place;
+  return nameAt(text, place, 'bench.place') ?? place;
 }
 
 export function channelName(text: Text, channel: ChannelName): string {
-  return text.maybe(`names.channel.${channel.replace(/^touch:/, '')}`) ?? channel;
+  const plain = channel.replace(/^touch:/, '');
+  return nameAt(text, plain, ...(unitOf(plain) === null ? [] : ['names.ofUnit']), 'names.channel') ?? channel;
 }
 
 type Shown = Pick<Note, 'quantity' | 'gauge' | 'value' | 'instrument'> & { readonly word?: string | undefined };
@@ -54,7 +57,7 @@ export function noteName(text: Text, note: Pick<Note, 'instrument' | 'place' | '
 
 /** The same where there is little room; the whole name where no short one is known. */
 export function shortNoteName(text: Text, note: Parameters<typeof noteName>[1]): string {
-  const short = note.instrument === 'data-link' ? null : text.maybe(`bench.short.${note.place}`);
+  const short = note.instrument === 'data-link' ? null : nameAt(text, note.place, 'bench.short');
   if (short === null) return noteName(text, note);
   return note.quantity === 'wetBulb' ? `${short}, ${text.t('names.quantity.wetBulb')}` : short;
 }

@@ -1,12 +1,19 @@
 /**
  * The drawn machine by itself, for tests and for looking at it. Query: plant, faults (`undercharge:0.25,…`), state
- * (`settled` or `standing`), run (seconds of model time from there), indoor (°C), theme, motion, inside, language,
- * renderer, w and h of the stage.
+ * (`settled` or `standing`), run (seconds of model time from there), mode, units (`unit3=off,…`: what single rooms
+ * ask), indoor (°C), theme, motion, inside, language, renderer, w and h of the stage.
  */
 import '../../../src/styles/tokens.css';
 import '../../../src/styles/base.css';
 import './page.css';
-import { createMachine, type PlantId, plantDescription, type Snapshot } from '../../../physics';
+import {
+  createMachine,
+  type OperatingMode,
+  type PlantId,
+  plantDescription,
+  type Snapshot,
+  type UnitDemand,
+} from '../../../physics';
 import {
   type BenchHandle,
   benchWords,
@@ -39,19 +46,22 @@ document.documentElement.dataset.theme = theme;
 const text = createText(ask('language', 'en') as Language, 'si');
 const inside = ask('inside', 'yes') !== 'no';
 
+function pairs(list: string): string[][] {
+  return list
+    .split(',')
+    .filter((part) => part !== '')
+    .map((part) => part.split('='));
+}
+
 function compute(faultList: string): Snapshot {
-  const faults = Object.fromEntries(
-    faultList
-      .split(',')
-      .filter((part) => part !== '')
-      .map((part) => part.split('='))
-      .map(([key, size]) => [key, Number(size)]),
-  );
-  const design = plant.designConditions;
+  const faults = Object.fromEntries(pairs(faultList).map(([key, size]) => [key, Number(size)]));
+  const design = plant.modes[ask('mode', 'cooling') as OperatingMode] ?? plant.designConditions;
   const conditions = query.has('indoor') ? { ...design, indoor: Number(query.get('indoor')) + 273.15 } : design;
   const machine = createMachine({ plant: plant.id, refrigerant: plant.refrigerants[0], conditions, faults });
   const isStanding = ask('state', 'settled') === 'standing';
-  const controls = { ...machine.defaultControls, running: !isStanding };
+  const units = Object.fromEntries(pairs(ask('units', ''))) as Record<string, UnitDemand>;
+  const controls = { ...machine.defaultControls, running: !isStanding, ...(query.has('units') ? { units } : {}) };
+  if (!isStanding && !query.has('run')) return machine.steady(controls);
   let state = machine.start(isStanding ? 'standing' : 'settled', controls);
   for (let t = 0; t < Number(ask('run', '0')); t += 5) state = machine.step(state, controls, 5);
   return machine.snapshot(state);

@@ -6,6 +6,7 @@ import { ORIFICE_SPLIT_PLACES } from '../../../physics/plants/orificeSplit/place
 import {
   type FaultFamily,
   LOOKS,
+  type LookKey,
   type LookName,
   type MachineSetup,
   type Nuisance,
@@ -112,7 +113,7 @@ const FAMILIES: readonly FaultFamily[] = [
 ];
 
 /** What this machine of straight lines knows of; a place of the plant that reads anything else is left out. */
-const LOOKED_AT: readonly LookName[] = [
+const LOOKED_AT: readonly LookKey[] = [
   'sightGlass',
   'evaporatorFrost',
   'filterDust',
