@@ -30,7 +30,7 @@ export const MODULE_ENDS = {
   liquid: [2.3, 3.22],
   gas: [3.1, 2.5],
   suction: [1.4, 2.75],
-  hot: [2.5, 1.95],
+  hot: [2.35, 1.95],
 } as const;
 
 /** Casing and what is in it, but for the pipes that differ between two and three pipes. */
@@ -53,7 +53,7 @@ function frame({ id, x, y }: ModuleSpot): DrawnPart[] {
     part('terminals', 'terminals', 2.82, 0.37, 0.36, 0.2),
     part('reversing-valve', 'reversing-valve', 1.5, 0.64, 0.8, 0.26),
     part('outdoor-valve', 'electronic-valve', 0.74, 2.88, 0.3, 0.38),
-    part('exchanger', 'exchanger', 1.15, 3.1, 0.5, 0.24),
+    part('exchanger', 'exchanger', 1.6, 3.1, 0.5, 0.24),
   ];
 }
 
@@ -106,7 +106,7 @@ export function moduleOf(spot: ModuleSpot, threePipes: boolean): ModuleDrawn {
       {
         ...pipe(
           'coil-suction',
-          `gas@${id}`,
+          'suction-port',
           'suction-port',
           [at(1.9, 0.9), at(1.9, 1.24), at(1.4, 1.24), at(1.4, 2.75)],
           COPPER.gas,

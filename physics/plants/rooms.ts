@@ -73,6 +73,9 @@ interface Hung {
   readonly y: number;
 }
 
+/** Two pipes that meet at a corner overlap by this, so that no gap shows, m. */
+const OVERLAP = 0.05;
+
 /** x in a room at which its unit meets each main. */
 const MEETS = { liquid: 1.84, gas: 2.86, suction: 2.72, hot: 3.0 } as const;
 
@@ -92,7 +95,7 @@ function mains({ id, ceiling, units }: Storey, rooms: readonly Hung[], piping: P
       const begin = i === 0 ? from : (rooms[i - 1]?.x ?? 0) + meets;
       const points: DrawnPath = [
         [begin, ceiling + y],
-        [x + meets, ceiling + y],
+        [x + meets + (i === rooms.length - 1 ? OVERLAP : 0), ceiling + y],
       ];
       return {
         id: `${name}-${id}-${i + 1}`,
@@ -248,7 +251,7 @@ export function riser(
 ): DrawnPipe {
   const points: DrawnPath = [
     [x, from],
-    [x, to],
+    [x, to + (to > from ? OVERLAP : -OVERLAP)],
   ];
   const outward = kind === 'liquid' || kind === 'hot';
   const only = kind === 'suction' ? 'cooling' : kind === 'hot' ? 'heating' : null;

@@ -50,7 +50,7 @@ function describeMany(drawing: PlantDrawing, snapshot: Snapshot, inside: boolean
   if (!inside) sentences.push(flow(snapshot));
   for (const id of inside ? MAINS : []) {
     const reach = reaches.find((candidate) => candidate.id === id);
-    if (reach) sentences.push(pipe(reach, snapshot, speed(reach)));
+    if (reach) sentences.push(pipe(reach, snapshot, speed(reach), `bench.main.${id}`));
   }
   for (const branch of [...(snapshot.modules ?? []), ...(snapshot.units ?? [])]) {
     if (inside) sentences.push(branchCoil(branch));
@@ -86,11 +86,17 @@ function branchAir(snapshot: Snapshot, id: string): Sentence {
     key: `bench.says.${isModule ? 'moduleAir' : 'unitAir'}`,
     values: {
       name: nameOf(id),
-      turn: `bench.turn.${word(TURN, turn)}`,
+      turn: `bench.turn.${isModule ? eased(turn) : word(TURN, turn)}`,
       amount: amount(dirt, `bench.what.${isModule ? 'dirt' : 'dust'}`),
       warmth: warmthOf(air),
     },
   };
+}
+
+/** An outdoor fan of such a machine goes as fast as its controller asks, so that slow is nothing amiss. */
+function eased(turn: number): string {
+  const said = word(TURN, turn);
+  return said === 'slow' || said === 'somewhat' ? 'part' : said;
 }
 
 function nameOf(id: string): SentenceValue {
@@ -131,8 +137,7 @@ function flow(snapshot: Snapshot): Sentence {
   return { about: 'circuit', key: flows ? 'bench.says.flows' : 'bench.says.flowStands', values: {} };
 }
 
-function pipe(reach: Reach, snapshot: Snapshot, speed: number): Sentence {
-  const part = `bench.pipe.${reach.id}`;
+function pipe(reach: Reach, snapshot: Snapshot, speed: number, part = `bench.pipe.${reach.id}`): Sentence {
   const content: Content = { temperature: 0, gas: 0 };
   // A pipe that ends in a drier is described before it; the next pipe tells of what comes out.
   const share = reach.throttle && reach.throttle.from > 0.05 ? reach.throttle.from : 1;

@@ -165,6 +165,14 @@ export const MULTI_SPLIT_DRAWING: PlantDrawing = {
     { id: 'suction-valve', kind: 'service-valve', x: 2.12, y: 6.62, w: 0.26, h: 0.26 },
     { id: 'drier', kind: 'drier', x: LIQUID_X - 0.11, y: 6.75, w: 0.22, h: 0.5 },
     { id: 'data-panel', kind: 'thermostat', x: 4.93, y: 4.55, w: 0.3, h: 0.42 },
+    {
+      id: 'store-shelf',
+      kind: 'counter',
+      x: FIRST_ROOM + 2 * (ROOM.w + ROOM.wall) + 1.6,
+      y: LOWER.ceiling + 2.3,
+      w: 2.4,
+      h: 0.9,
+    },
     ...STOREYS.flatMap(({ parts }) => parts),
   ],
   pipes: [...MODULE_DRAWN.pipes, ...lines(), ...STOREYS.flatMap(({ pipes }) => pipes)],
@@ -182,10 +190,9 @@ export const MULTI_SPLIT_DRAWING: PlantDrawing = {
     {
       id: 'compressor-lead',
       points: [
-        [4.02, 5.5],
-        [4.02, 6.3],
-        [3.35, 6.3],
-        [3.35, 6.55],
+        [3.72, 5.5],
+        [3.72, 6.75],
+        [3.4, 6.75],
       ],
       live: true,
     },

@@ -124,8 +124,13 @@ export const bench = {
     'coil-feed': 'Pipe after the orifice',
     'suction-line': 'Suction line',
     'compressor-inlet': 'Pipe into the compressor',
+  },
+  /** pipes that all units share */
+  main: {
+    'liquid-line': 'Liquid line between outdoors and the rooms',
     'gas-line': 'Gas line between the rooms and outdoors',
     'hot-line': 'Hot gas line to the rooms',
+    'suction-line': 'Suction line from the rooms',
   },
   branch: { unit: 'Unit {{number}}', module: 'Module {{number}}' },
   does: { evaporator: 'takes up heat', condenser: 'gives off heat' },
@@ -154,6 +159,7 @@ export const bench = {
     slow: 'turns slower than it should',
     somewhat: 'turns a little slower than it should',
     full: 'turns as it should',
+    part: 'turns at part of its speed',
   },
   amount: {
     none: 'no {{what}}',

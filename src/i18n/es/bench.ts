@@ -125,8 +125,12 @@ export const bench: SameKeys<typeof english> = {
     'coil-feed': 'Tubo después del orificio',
     'suction-line': 'Línea de aspiración',
     'compressor-inlet': 'Tubo de entrada al compresor',
+  },
+  main: {
+    'liquid-line': 'Línea de líquido entre el exterior y las salas',
     'gas-line': 'Línea de gas entre las salas y el exterior',
     'hot-line': 'Línea de gas caliente hacia las salas',
+    'suction-line': 'Línea de aspiración desde las salas',
   },
   branch: { unit: 'Unidad {{number}}', module: 'Módulo {{number}}' },
   does: { evaporator: 'toma calor', condenser: 'cede calor' },
@@ -155,6 +159,7 @@ export const bench: SameKeys<typeof english> = {
     slow: 'gira más despacio de lo debido',
     somewhat: 'gira un poco más despacio de lo debido',
     full: 'gira como debe',
+    part: 'gira a parte de su velocidad',
   },
   amount: {
     none: 'sin {{what}}',
