@@ -143,7 +143,7 @@ export const MULTI_SPLIT_PLACES: readonly Place[] = [
     kind: 'wire',
     side: 'outdoor',
     x: 3.72,
-    y: 6.64,
+    y: 6.7,
     reads: { current: 'compressorCurrent' },
     needs: ['panel-open'],
   },
