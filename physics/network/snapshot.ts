@@ -68,7 +68,8 @@ export function networkSnapshot(rig: NetworkRig, shown: Shown): Snapshot {
   const after = station('drier-out', afterDrier(rig, liquid.pressure), network.hLiquid, m);
   const total = compressor.power + fans;
   const capacity = cooled + heated;
-  const leaving = sum(modules, (b) => (b.role === 'idle' ? 0 : b.march.airHeat)) / sum(modules, (b) => b.air.massFlow * b.air.cp);
+  const leaving =
+    sum(modules, (b) => (b.role === 'idle' ? 0 : b.march.airHeat)) / sum(modules, (b) => b.air.massFlow * b.air.cp);
   const values: Record<ProbeName, number> = {
     suctionPressure: suction.pressure,
     dischargePressure: network.high[L.P],
