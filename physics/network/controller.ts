@@ -139,7 +139,7 @@ export function outdoorsNext(rig: NetworkRig, state: NetworkState): Outdoors {
   const least = state.exchange < LEAST_EXCHANGE + 1e-6;
   const most = state.exchange > 1 - 1e-6;
   let next = level;
-  if (level > 0) next += least && hot < -1.5 ? -1 : most && hot > 2 ? 1 : 0;
+  if (level > 0) next += least && hot < -3 ? -1 : most && hot > 2 ? 1 : 0;
   else if (level < 0) next += least && cold < -2 ? 1 : most && cold > 3 ? -1 : 0;
   else if (hot > 2) next = 1;
   else if (cold > 4) next = -1;

@@ -1,5 +1,5 @@
 /** Which machine a finding is about, what became of it, and how many of each there are. */
-import type { PlantId } from '../index';
+import { PLANTS, type PlantId } from '../index';
 import type { Finding } from './finding';
 import { COLD_ROOMS, ORIFICE_R410A, VARIANTS } from './machines';
 import { reasonFor } from './misses';
@@ -17,7 +17,8 @@ export function plantOf({ id }: Finding): PlantId | null {
   const machine = id.split('/')[1];
   // what two faults do together is told of one machine only (pairs.ts)
   if (machine === 'known') return ORIFICE_R410A.plant;
-  return [...VARIANTS, ...COLD_ROOMS].find((variant) => variant.id === machine)?.plant ?? null;
+  const plant = [...VARIANTS, ...COLD_ROOMS].find((variant) => variant.id === machine)?.plant;
+  return plant ?? (Object.hasOwn(PLANTS, machine) ? (machine as PlantId) : null);
 }
 
 export interface Count {

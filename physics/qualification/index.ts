@@ -13,6 +13,7 @@ import type { Finding } from './finding';
 import { growth, zeroSeverity } from './growth';
 import { healthyBands, nameplateCharge } from './healthy';
 import { leakOrLightLoad, lookalikes, mildRestriction } from './lookalikes';
+import { networkTime } from './networkTime';
 import { faultPairs, knownPairs } from './pairs';
 import { slopes } from './slopes';
 import { timing } from './timing';
@@ -36,5 +37,6 @@ export const SECTIONS: Readonly<Record<string, () => readonly Finding[]>> = {
   random: () => randomMachines(1000, 7),
   abuse: () => abused(60, 1000),
   coldRoom: () => [...coldRoom(), ...coldRoomTimes(), ...coldRoomDraws(400, 11)],
+  networkTime,
   pairs: () => [...faultPairs(), ...knownPairs()],
 };
