@@ -1,11 +1,10 @@
 /**
  * What eyes make of the machine's parts as they are, whether it runs or stands: dirt, fans, valve stems, a bent pipe.
  */
+import { LIQUID_BORE } from './parts/line';
 import type { Rig } from './solve/compile';
 import type { Controls, Looks } from './types';
 
-/** Bore of the liquid line's pipe, m2: 9.5 mm outside, 8 mm inside. */
-const LIQUID_BORE = 5.03e-5;
 /** Discharge coefficient of a sharp narrowing (textbook value, from memory). */
 const CONTRACTION = 0.7;
 
@@ -23,6 +22,9 @@ export function looksOfParts(
     bulbContact: 1 - effective.bulbLoose,
     liquidLineKink: flattened(effective.line - data.liquid.line, LIQUID_BORE),
     suctionValveOpen: Math.sqrt(data.lines.inletDrop / effective.suctionValve),
+    lineCharged: 1 - (effective.lineUncharged * LIQUID_BORE) / data.lines.liquidLineVolume,
+    suctionSensorContact: 1 - effective.loose.suctionLine,
+    coilSensorContact: 1 - effective.loose.evaporatorCoil,
   };
 }
 

@@ -159,6 +159,7 @@ class CompiledMachine implements Machine {
       before.drier !== after.drier ||
       before.line !== after.line ||
       before.leakArea !== after.leakArea ||
+      before.friction !== after.friction ||
       before.metering !== after.metering ||
       before.nitrogen !== after.nitrogen ||
       before.weakCapacitor !== after.weakCapacitor ||

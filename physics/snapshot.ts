@@ -106,8 +106,8 @@ export function flowSnapshot(
     'condenser-out': station(circuit.pLiquid, condenser.hOut, m),
     'liquid-port': station(circuit.pLiquid, circuit.hLiquid, path.flow),
     'drier-out': station(path.pAfterDrier, circuit.hLiquid, path.flow),
-    'metering-in': station(path.pMetering, circuit.hLiquid, path.flow),
-    'evaporator-in': station(circuit.pEvaporatorIn, circuit.hLiquid, path.flow),
+    'metering-in': station(path.pMetering, circuit.hMetering, path.flow),
+    'evaporator-in': station(circuit.pEvaporatorIn, circuit.hMetering, path.flow),
     'evaporator-out': station(circuit.pEvaporatorOut, evaporator.hOut, m),
     'suction-port': station(circuit.pServiceSuction, circuit.hServiceSuction, m),
   };
@@ -121,7 +121,7 @@ export function flowSnapshot(
   const current = motorCurrent(data.motor, compressor.power, effective.weakCapacitor, motorVoltage(effective));
   const totalPower = compressor.power + rig.outdoorFan.power + rig.indoorFan.power;
   const truth = sensorTruth(circuit);
-  const seen = reported(truth, effective.drift);
+  const seen = reported(circuit, conditions.outdoor, truth);
   const suction = stations['suction-port'];
   const liquid = stations['liquid-port'];
   const after = stations['drier-out'];
@@ -163,6 +163,7 @@ export function flowSnapshot(
     returnAirTemp: rig.roomTemp,
     returnAirWetBulb: wetBulb(rig.roomTemp, rig.roomHumidity, rig.pressure),
     coilEnteringAirTemp: indoorAir.temperature,
+    thermostatAirTemp: rig.roomTemp + effective.thermostatOffset,
     supplyAirTemp: supply,
     // air leaving a flooded coil can carry a little mist: its wet bulb is then its dry bulb
     supplyAirWetBulb: wetBulb(supply, Math.min(supplyHumidity, wSaturated(supply, rig.pressure)), rig.pressure),
@@ -190,7 +191,8 @@ export function flowSnapshot(
     compressor.power -
     compressor.shellHeat -
     circuit.liquidLoss +
-    circuit.suctionGain;
+    circuit.suctionGain +
+    circuit.lineGain;
   const glass =
     after.quality <= 0
       ? 0

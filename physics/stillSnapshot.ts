@@ -78,6 +78,7 @@ export function stillSnapshot(rig: Rig, state: CircuitState): Snapshot {
     returnAirTemp: rig.roomTemp,
     returnAirWetBulb: wetBulb(rig.roomTemp, rig.roomHumidity, rig.pressure),
     coilEnteringAirTemp: indoorAir.temperature,
+    thermostatAirTemp: rig.roomTemp + effective.thermostatOffset,
     supplyAirTemp: supply,
     supplyAirWetBulb: wetBulb(
       supply,
@@ -149,7 +150,7 @@ export function stillSnapshot(rig: Rig, state: CircuitState): Snapshot {
       frost: frost[i] ?? 0,
     }));
   const glass = 1 - Math.min(1, high.liquidShare / 0.02);
-  const seen = reported(state.sensed, effective.drift);
+  const seen = reported(circuit, conditions.outdoor, state.sensed);
   return {
     time: state.time,
     regime: 'still',

@@ -50,6 +50,7 @@ export const PROBES = {
   returnAirTemp: 'K',
   returnAirWetBulb: 'K',
   coilEnteringAirTemp: 'K',
+  thermostatAirTemp: 'K',
   supplyAirTemp: 'K',
   supplyAirWetBulb: 'K',
   supplyAirFlow: 'm3/s',
@@ -118,6 +119,11 @@ export const LOOKS = [
   'suctionValveOpen',
   /** share of the passage between the cooler's fins that ice fills */
   'evaporatorIce',
+  /** share of the liquid line for which the charge label shows an allowance */
+  'lineCharged',
+  /** share of its thermal contact that the controller's suction sensor, and its indoor coil sensor, have */
+  'suctionSensorContact',
+  'coilSensorContact',
 ] as const;
 export type LookName = (typeof LOOKS)[number];
 /** A look at the machine, or at one indoor unit or outdoor module of several: `filterDust@unit3`. */
@@ -146,10 +152,13 @@ export type Faults = Readonly<Record<string, number>>;
 /** Families of faults: the causes that an examiner may name. `no-fault` is the healthy machine. */
 export const FAMILIES = [
   'undercharge',
+  'line-charge-not-added',
   'overcharge',
   'non-condensable',
   'drier-restriction',
   'liquid-line-kink',
+  'liquid-line-heated',
+  'suction-line-uninsulated',
   'service-valve-throttled',
   'condenser-dirty',
   'condenser-fan-slow',
@@ -160,6 +169,7 @@ export const FAMILIES = [
   'duct-leak',
   'return-duct-leak',
   'compressor-leak-by',
+  'compressor-worn',
   'orifice-oversize',
   'orifice-undersize',
   'metering-valve-stuck-closing',
@@ -178,6 +188,8 @@ export const FAMILIES = [
   'supply-voltage-low',
   'contactor-burnt',
   'thermistor-drift',
+  'thermistor-out-of-its-pocket',
+  'thermostat-misplaced',
 ] as const;
 export type FamilyId = (typeof FAMILIES)[number];
 export type CauseId = FamilyId | 'no-fault';
@@ -193,7 +205,7 @@ export interface FaultFamily {
   readonly severe: number;
   readonly max: number;
   /** unit of the severity */
-  readonly unit: 'share' | 'K' | 'V';
+  readonly unit: 'share' | 'K' | 'V' | 'm';
   /** the key's suffix where a family needs one: the sensor that drifts */
   readonly targets?: readonly SensorName[];
   /** sits in one indoor unit where there are several: the key may name it after an @ */

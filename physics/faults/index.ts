@@ -7,6 +7,7 @@ import { BULB_CHARGE_LOST } from './bulbChargeLost';
 import { BULB_LOOSE } from './bulbLoose';
 import { CAPACITOR_WEAK } from './capacitorWeak';
 import { COMPRESSOR_LEAK_BY } from './compressorLeakBy';
+import { COMPRESSOR_WORN } from './compressorWorn';
 import { CONDENSER_DIRTY } from './condenserDirty';
 import { CONDENSER_FAN_SLOW } from './condenserFanSlow';
 import { CONTACTOR_BURNT } from './contactorBurnt';
@@ -20,6 +21,8 @@ import { EVAPORATOR_FAN_SLOW } from './evaporatorFanSlow';
 import { FAN_CAPACITOR_WEAK } from './fanCapacitorWeak';
 import { FAN_CYCLING_CONTROL_FAILED } from './fanCyclingControlFailed';
 import { FILTER_DIRTY } from './filterDirty';
+import { LINE_CHARGE_NOT_ADDED } from './lineChargeNotAdded';
+import { LIQUID_LINE_HEATED } from './liquidLineHeated';
 import { LIQUID_LINE_KINK } from './liquidLineKink';
 import { NON_CONDENSABLE } from './nonCondensable';
 import { ORIFICE_OVERSIZE } from './orificeOversize';
@@ -28,9 +31,12 @@ import { OVERCHARGE } from './overcharge';
 import { SERVICE_VALVE_THROTTLED } from './serviceValveThrottled';
 import { SOLENOID_STUCK_CLOSED } from './solenoidStuckClosed';
 import { SOLENOID_STUCK_OPEN } from './solenoidStuckOpen';
+import { SUCTION_LINE_UNINSULATED } from './suctionLineUninsulated';
 import { SUPERHEAT_SET } from './superheatSet';
 import { SUPPLY_VOLTAGE_LOW } from './supplyVoltageLow';
 import { THERMISTOR_DRIFT } from './thermistorDrift';
+import { THERMISTOR_LOOSE } from './thermistorLoose';
+import { THERMOSTAT_MISPLACED } from './thermostatMisplaced';
 import type { Fault } from './types';
 import { UNDERCHARGE } from './undercharge';
 import { VALVE_STUCK_CLOSING } from './valveStuckClosing';
@@ -39,10 +45,13 @@ import { VALVE_STUCK_OPENING } from './valveStuckOpening';
 /** Every fault family, in the contract's order. */
 export const FAULTS: readonly Fault[] = [
   UNDERCHARGE,
+  LINE_CHARGE_NOT_ADDED,
   OVERCHARGE,
   NON_CONDENSABLE,
   DRIER_RESTRICTION,
   LIQUID_LINE_KINK,
+  LIQUID_LINE_HEATED,
+  SUCTION_LINE_UNINSULATED,
   SERVICE_VALVE_THROTTLED,
   CONDENSER_DIRTY,
   CONDENSER_FAN_SLOW,
@@ -53,6 +62,7 @@ export const FAULTS: readonly Fault[] = [
   DUCT_LEAK,
   RETURN_DUCT_LEAK,
   COMPRESSOR_LEAK_BY,
+  COMPRESSOR_WORN,
   ORIFICE_OVERSIZE,
   ORIFICE_UNDERSIZE,
   VALVE_STUCK_CLOSING,
@@ -71,6 +81,8 @@ export const FAULTS: readonly Fault[] = [
   SUPPLY_VOLTAGE_LOW,
   CONTACTOR_BURNT,
   THERMISTOR_DRIFT,
+  THERMISTOR_LOOSE,
+  THERMOSTAT_MISPLACED,
 ];
 
 /** K beyond which nothing is set or read wrongly */
@@ -114,15 +126,13 @@ export function parseFaults(plant: PlantId, faults: Faults): readonly ParsedFaul
     if (fault.targets) {
       target = SENSORS.find((s) => s === sensor) ?? null;
       if (target === null) throw refuse(`needs a sensor after the colon, one of ${SENSORS.join(', ')}`);
-      if (severity < -20 || severity > 20) throw refuse('severity must lie within −20…20 K');
+      const [low, high] = fault.unit === 'K' ? [-HOTTEST, HOTTEST] : [0, 1];
+      if (severity < low || severity > high) throw refuse(`severity must lie within ${low}…${high}`);
     } else {
       if (sensor !== undefined) throw refuse('takes no target after a colon');
-      const most = fault.unit === 'K' ? HOTTEST : null;
       const top = topOf(fault);
-      if (most !== null) {
-        const least = fault.signed ? -most : 0;
-        if (severity < least || severity > most) throw refuse(`severity must lie within ${least}…${most} K`);
-      } else if (severity < 0 || severity > top) throw refuse(`severity must lie within 0…${top}`);
+      const low = fault.signed ? -top : 0;
+      if (severity < low || severity > top) throw refuse(`severity must lie within ${low}…${top}`);
     }
     if (unit !== undefined) {
       const { units = [] } = plantDescription(plant);
@@ -136,6 +146,7 @@ export function parseFaults(plant: PlantId, faults: Faults): readonly ParsedFaul
 
 /** The most that a severity may be at all, in the family's unit; its scale ends earlier. */
 function topOf({ id, unit, max }: Fault): number {
+  if (unit === 'K') return HOTTEST;
   if (unit !== 'share') return 2 * max;
   return id === 'overcharge' || id.endsWith('opening') || id.endsWith('oversize') ? 2 : 1;
 }

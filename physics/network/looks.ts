@@ -42,6 +42,9 @@ export function looksOf(rig: NetworkRig, shown: Shown, glass: number): Looks {
     evaporatorIce: 0,
     liquidLineKink: flattened(machine.line - rig.data.pipes.liquidDrop, rig.data.pipes.liquidBore),
     suctionValveOpen: Math.sqrt(rig.data.pipes.inletDrop / machine.suctionValve),
+    lineCharged: 1,
+    suctionSensorContact: 1,
+    coilSensorContact: 1,
   };
 }
 

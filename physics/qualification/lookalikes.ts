@@ -74,6 +74,15 @@ const PAIRS: readonly Pair[] = [
     source: SOURCES.review,
   },
   {
+    name: 'undercharge | charge for the line never added',
+    machines: ORIFICES,
+    A: { faults: { undercharge: 0.18 } },
+    B: { faults: { 'line-charge-not-added': 10.5 } },
+    alike: { SH: '+', SC: '-' },
+    parts: [{ reading: 'label', more: 'A', by: 0.5 }],
+    source: SOURCES.memory,
+  },
+  {
     name: 'undercharge | orifice too small',
     machines: ORIFICES,
     A: { faults: { undercharge: 0.2 } },
@@ -193,6 +202,18 @@ const PAIRS: readonly Pair[] = [
     source: SOURCES.review,
   },
   {
+    name: 'worn compressor | weak run capacitor',
+    machines: ORIFICES,
+    A: { faults: { 'compressor-worn': 0.25 } },
+    B: { faults: { 'capacitor-weak': 0.5 } },
+    alike: { current: '+' },
+    parts: [
+      { reading: 'capacitance', more: 'A', by: 2.7 },
+      { reading: 'Td', more: 'A' },
+    ],
+    source: SOURCES.memory,
+  },
+  {
     name: 'weak run capacitor | low voltage',
     machines: ORIFICES,
     A: { faults: { 'capacitor-weak': 0.4 } },
@@ -228,6 +249,26 @@ const PAIRS: readonly Pair[] = [
       { reading: 'opening', more: 'A', by: 0.1 },
     ],
     source: SOURCES.field,
+  },
+  {
+    name: 'thermistor reads high | thermistor out of its pocket',
+    machines: [INVERTER_FREE],
+    A: { faults: { 'thermistor-drift:suctionLine': 3 } },
+    B: { faults: { 'thermistor-out-of-its-pocket:suctionLine': 0.12 } },
+    // alike only in hot weather: the loose one goes with the air
+    alike: {},
+    parts: [{ reading: 'sensorSeat', more: 'A', by: 0.1 }],
+    source: SOURCES.memory,
+  },
+  {
+    // Both starve the coil with liquid enough before the drier; behind it one cools on its way and the other warms.
+    name: 'kinked liquid line | heated liquid line',
+    machines: ORIFICES,
+    A: { faults: { 'liquid-line-kink': 0.85 } },
+    B: { faults: { 'liquid-line-heated': 7 } },
+    alike: { SH: '+', Td: '+' },
+    parts: [{ reading: 'kinkFall', more: 'A', by: 4 }],
+    source: SOURCES.memory,
   },
   {
     name: 'thermistor reads high | valve stuck open',

@@ -114,6 +114,10 @@ export function readingsOf(snapshot: Snapshot) {
     /** between drier and metering device */
     kinkFall: probes.liquidLineTempAfterDrier.value - probes.meteringInletTemp.value,
     stem: snapshot.looks.suctionValveOpen,
+    /** what the suction gas warms on its way to the service valve */
+    suctionWarming: probes.suctionLineTemp.value - probes.evaporatorOutletTemp.value,
+    sensorSeat: snapshot.looks.suctionSensorContact,
+    label: snapshot.looks.lineCharged,
     filterDrop: probes.filterPressureDrop.value,
     coilDrop: probes.coilPressureDrop.value,
     ductPressure: probes.supplyDuctPressure.value,
@@ -124,6 +128,8 @@ export function readingsOf(snapshot: Snapshot) {
     capacitance: probes.compressorCapacitance.value * 1e6,
     voltage: probes.supplyVoltage.value,
     poleDrop: probes.contactorDrop.value,
+    /** air at the thermostat over the room's, K */
+    thermostatOver: probes.thermostatAirTemp.value - probes.returnAirTemp.value,
     fanCapacitance: probes.fanCapacitance.value * 1e6,
     /** what the controller's suction sensor says over what a clamp says */
     sensorError: snapshot.sensors.suctionLine - probes.suctionLineTemp.value,

@@ -9,6 +9,7 @@ import * as layout from '../fluids/layout';
 import type { AirStream } from '../parts/airStream';
 import { CoilMarch } from '../parts/coil';
 import { Compressor, short } from '../parts/compressor';
+import { limited } from '../parts/line';
 import { LiquidPath } from '../parts/metering';
 import { motorLossFactor, slipPerWatt } from '../parts/motor';
 import { liquidLevel } from '../parts/receiver';
@@ -23,10 +24,12 @@ const { BLOCK_SIZE, CP_L, H_L, H_V, OUT_RHO, OUT_T, P, RHO_L, RHO_V, T_DEW } = l
 const GATHERED = 2.5;
 /** Condensing coefficient over its pure value falls with the gas share y as 1/(1 + k·y) (from memory, order of magnitude). */
 const GAS_FILM = 3;
-const NOMINAL_CP = 1000;
 /** K within which the face of a recirculating condenser is found, and marches spent on it at most. */
 const RECIRCULATION_CLOSE = 1e-9;
 const RECIRCULATION_TRIES = 12;
+
+/** K of a hot thing that a badly laid liquid line touches: a heating pipe, sheet metal in the sun (ours). */
+export const HOT_BESIDE = 333.15;
 
 /** What surrounds and drives the circuit in one evaluation. */
 export class Surroundings {
@@ -69,6 +72,7 @@ export class Circuit {
   pEvaporatorOut = 0.5;
   pEvaporatorIn = 0.5;
   hLiquid = 0.5;
+  hMetering = 0.5;
   tLiquidPort = 0.5;
   tEvaporatorOut = 0.5;
   hServiceSuction = 0.5;
@@ -82,8 +86,9 @@ export class Circuit {
   energyLow = 0.5;
   /** share of the receiver that liquid fills; 0 without one */
   receiverLevel = 0;
-  /** W, positive out of the liquid line / into the suction line */
+  /** W, positive out of the liquid line before its port / into it behind the drier / into the suction line */
   liquidLoss = 0.5;
+  lineGain = 0.5;
   suctionGain = 0.5;
 
   constructor(
@@ -120,7 +125,7 @@ export class Circuit {
       hCylinder,
       data.compressor.ratedSpeed * env.speed,
       effective.leakArea,
-      motorLossFactor(motor, weak, motorVoltage(effective)),
+      effective.friction * motorLossFactor(motor, weak, motorVoltage(effective)),
       slipPerWatt(motor, weak, motorVoltage(effective)),
       env.outdoor,
       steady ? Number.NaN : env.shell,
@@ -156,6 +161,8 @@ export class Circuit {
     this.tLiquidPort = out[OUT_T];
     this.liquidLoss = limited(lines.liquidUa, m) * (out[OUT_T] - env.outdoor);
     this.hLiquid = condenser.hOut - this.liquidLoss / m;
+    this.lineGain = limited(effective.liquidLineUa, m) * (HOT_BESIDE - out[OUT_T]);
+    this.hMetering = this.hLiquid + this.lineGain / m;
 
     fluid.state(this.low, compressor.hSuction, out);
     const rhoSuction = out[OUT_RHO];
@@ -181,7 +188,7 @@ export class Circuit {
       this.tube,
       this.indoorAir,
       m,
-      this.hLiquid,
+      this.hMetering,
       steady ? null : env.evaporatorWall,
       env.dt,
       1,
@@ -190,7 +197,7 @@ export class Circuit {
     fluid.setPressure(this.pEvaporatorOut, this.outlet);
     fluid.state(this.outlet, evaporator.hOut, out);
     this.tEvaporatorOut = out[OUT_T];
-    this.suctionGain = limited(lines.suctionUa, m) * (env.outdoor - out[OUT_T]);
+    this.suctionGain = limited(effective.suctionUa, m) * (env.outdoor - out[OUT_T]);
     this.hServiceSuction = evaporator.hOut + (lines.suctionShare * this.suctionGain) / m;
     this.hCompressorIn = evaporator.hOut + this.suctionGain / m;
 
@@ -199,7 +206,7 @@ export class Circuit {
       data.liquid,
       this.port,
       this.hLiquid,
-      this.hLiquid,
+      this.hMetering,
       this.pEvaporatorIn,
       effective.drier,
       effective.line,
@@ -281,7 +288,7 @@ export class Circuit {
       this.pLiquid * (lines.dischargeVolume + lines.liquidVolume + lines.liquidLineVolume);
     if (data.receiver) this.bookReceiver(data.receiver.volume);
 
-    fluid.state(this.evaporating, this.hLiquid, out);
+    fluid.state(this.evaporating, this.hMetering, out);
     const expansion = lines.expansionVolume * out[OUT_RHO];
     const suction = lines.suctionVolume * rhoSuction;
     fluid.state(this.low, hCylinder, out);
@@ -290,7 +297,7 @@ export class Circuit {
     const held = liquidHeld(data.suctionVessel, wetness * this.massFlow);
     this.massLow = expansion + evaporator.mass + suction + shell + held;
     this.energyLow =
-      expansion * this.hLiquid +
+      expansion * this.hMetering +
       suction * this.hServiceSuction +
       shell * hCylinder +
       evaporator.energy +
@@ -311,9 +318,4 @@ export class Circuit {
 
 function tubeArea(diameter: number): number {
   return 0.7853981633974483 * diameter * diameter;
-}
-
-/** A line cannot exchange more than its stream can carry, W/K. */
-function limited(ua: number, massFlow: number): number {
-  return ua / (1 + ua / (massFlow * NOMINAL_CP));
 }

@@ -4,6 +4,7 @@
 import { dryDensity, density as moistDensity, pressureAtAltitude } from '../air/moistAir';
 import { applyFaults } from '../faults';
 import { type FluidTable, fluidTable } from '../fluids/fluid';
+import * as layout from '../fluids/layout';
 import { exp, ln } from '../math/elementary';
 import { AirStream, saturatedAt } from '../parts/airStream';
 import { type FanResult, fanFlow } from '../parts/fan';
@@ -14,6 +15,8 @@ import { Circuit, Surroundings } from './circuit';
 import { checkConditions } from './conditions';
 import { type DesignPoint, type Effective, healthy, type MachineData } from './effective';
 import { solveSteady } from './steady';
+
+const { CP_L, CP_V } = layout;
 
 /** Density at which fan data are stated, kg/m3 of moist air. */
 const DESIGN_DENSITY = 1.15;
@@ -224,6 +227,13 @@ export function designPoint(
       rhoDischarge: c.compressor.rhoDischarge,
       rhoLiquid: c.path.rhoIn,
       rhoSuction: c.rhoSuction,
+      carried: {
+        tLiquid: c.tLiquidPort,
+        cpLiquid: c.port[CP_L],
+        tEvaporatorOut: c.tEvaporatorOut,
+        cpVapour: c.outlet[CP_V],
+        outdoor: description.designConditions.outdoor,
+      },
       opening: rig.env.opening,
     },
     x: solution.x,

@@ -5,7 +5,6 @@
 import { PhysicsError } from '../errors';
 import * as L from '../fluids/layout';
 import { lift } from '../parts/thermostaticValve';
-import type { SensorName } from '../types';
 import type { Circuit } from './circuit';
 
 export interface Sensed {
@@ -26,11 +25,19 @@ export function sensorTruth(circuit: Circuit): Sensed {
   };
 }
 
-export function reported(truth: Sensed, drift: Readonly<Record<SensorName, number>>): Sensed {
+/**
+ * What the controller takes them for: each pulled to the air round it as far as it has come out of its pocket, plus its
+ * drift. Pipe sensors sit in the outdoor unit, the coil's sensor in the air that enters the coil.
+ */
+export function reported({ effective, indoorAir }: Circuit, outdoor: number, truth: Sensed): Sensed {
+  const { drift, loose } = effective;
   return {
-    suctionLine: truth.suctionLine + drift.suctionLine,
-    evaporatorCoil: truth.evaporatorCoil + drift.evaporatorCoil,
-    dischargeLine: truth.dischargeLine + drift.dischargeLine,
+    suctionLine: truth.suctionLine + loose.suctionLine * (outdoor - truth.suctionLine) + drift.suctionLine,
+    evaporatorCoil:
+      truth.evaporatorCoil +
+      loose.evaporatorCoil * (indoorAir.temperature - truth.evaporatorCoil) +
+      drift.evaporatorCoil,
+    dischargeLine: truth.dischargeLine + loose.dischargeLine * (outdoor - truth.dischargeLine) + drift.dischargeLine,
   };
 }
 

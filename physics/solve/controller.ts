@@ -43,8 +43,8 @@ export function regulate(
   dt: number,
 ): Pick<CircuitState, 'opening' | 'speed' | 'valveError' | 'speedError'> {
   const { control } = rig.data;
-  const { stuckOpening, drift } = rig.effective;
-  const seen = reported(state.sensed, drift);
+  const { stuckOpening } = rig.effective;
+  const seen = reported(rig.circuit, rig.env.outdoor, state.sensed);
   let { opening, speed } = state;
   let valve = 0;
   let pace = 0;
@@ -154,9 +154,10 @@ export function decide(
   });
   if (!controls.running) return off('off', state.turning ? RESTART_DELAY : restartIn);
   if (stopped && state.trips >= LOCK_OUT_TRIPS) return off(state.controller, restartIn);
+  const felt = state.room + rig.effective.thermostatOffset;
   const satisfied =
-    state.room < controls.setPoint - THERMOSTAT_BAND ||
-    (!state.turning && state.controller === 'room-satisfied' && state.room < controls.setPoint + THERMOSTAT_BAND);
+    felt < controls.setPoint - THERMOSTAT_BAND ||
+    (!state.turning && state.controller === 'room-satisfied' && felt < controls.setPoint + THERMOSTAT_BAND);
   if (satisfied) return off('room-satisfied', state.turning ? RESTART_DELAY : restartIn);
   if (state.turning) {
     return {

@@ -1,6 +1,7 @@
 /**
  * The machine's numbers: nominal data of a plant variant, and what faults and nuisance make of them.
  */
+import { PhysicsError } from '../errors';
 import type { CoilData } from '../parts/coil';
 import type { CompressorData } from '../parts/compressor';
 import type { FanData } from '../parts/fan';
@@ -89,12 +90,19 @@ export interface LimitData {
 /** Mutable while faults are applied, then frozen into a machine. */
 export interface Effective {
   charge: number;
+  /** m of liquid line whose charge was never added: told by the label only, the charge lacks it already */
+  lineUncharged: number;
   displacement: number;
   leakArea: number;
+  /** factor on the power that its work takes */
+  friction: number;
   /** coefficients of the drier, of the liquid line, and of the suction service valve with the pipe behind it */
   drier: number;
   line: number;
   suctionValve: number;
+  /** W/K between the liquid line behind the drier and something hot / between suction line and outdoor air */
+  liquidLineUa: number;
+  suctionUa: number;
   /** factor on the metering area */
   metering: number;
   /** valve stuck at this opening, or NaN */
@@ -140,7 +148,20 @@ export interface Effective {
   valvePasses: number;
   portsCrossed: number;
   moduleShut: number;
+  /** K by which the room thermostat's air is warmer than the room's */
+  thermostatOffset: number;
   readonly drift: Record<SensorName, number>;
+  /** share of its thermal contact that each sensor has lost */
+  readonly loose: Record<SensorName, number>;
+}
+
+/** K and J/(kg K) of liquid at its port and of gas at the evaporator's outlet, K of the outdoor air. */
+export interface CarriedByLines {
+  readonly tLiquid: number;
+  readonly cpLiquid: number;
+  readonly tEvaporatorOut: number;
+  readonly cpVapour: number;
+  readonly outdoor: number;
 }
 
 /** Healthy machine at its design point: the yardstick of fault severities. */
@@ -154,14 +175,22 @@ export interface DesignPoint {
   readonly rhoDischarge: number;
   readonly rhoLiquid: number;
   readonly rhoSuction: number;
+  /** of a machine with one indoor unit: what its lines carry */
+  readonly carried?: CarriedByLines;
   readonly opening: number;
+}
+
+/** Throws `bad-input` on a machine whose lines are not one liquid and one suction line. */
+export function carriedBy({ carried }: DesignPoint): CarriedByLines {
+  if (carried) return carried;
+  throw new PhysicsError('bad-input', 'this machine has no single liquid and suction line');
 }
 
 /** What of a machine's numbers a fault may ask for. */
 export interface Nominal {
   readonly charge: number;
   readonly liquid: { readonly drier: number; readonly line: number };
-  readonly lines: { readonly inletDrop: number };
+  readonly lines: { readonly inletDrop: number; readonly suctionUa?: number; readonly suctionShare?: number };
   readonly motor: MotorData;
   /** a cold room's */
   readonly indoorFan?: FanData;
@@ -172,11 +201,15 @@ export interface Nominal {
 export function healthy(data: Nominal): Effective {
   return {
     charge: data.charge,
+    lineUncharged: 0,
     displacement: 1,
     leakArea: 0,
+    friction: 1,
     drier: data.liquid.drier,
     line: data.liquid.line,
     suctionValve: data.lines.inletDrop,
+    liquidLineUa: 0,
+    suctionUa: data.lines.suctionUa ?? 0,
     metering: 1,
     stuckOpening: Number.NaN,
     bulbLost: 0,
@@ -209,7 +242,9 @@ export function healthy(data: Nominal): Effective {
     valvePasses: 0,
     portsCrossed: 0,
     moduleShut: 0,
+    thermostatOffset: 0,
     drift: { suctionLine: 0, evaporatorCoil: 0, dischargeLine: 0, outdoorAir: 0, returnAir: 0 },
+    loose: { suctionLine: 0, evaporatorCoil: 0, dischargeLine: 0, outdoorAir: 0, returnAir: 0 },
   };
 }
 

@@ -63,7 +63,7 @@ class SteadyProblem implements Problem {
       r[3] = 0.3 * (x[3] - thermostaticOpening(circuit, bulb, circuit.pEvaporatorOut));
       return;
     }
-    const seen = reported(sensorTruth(circuit), circuit.effective.drift);
+    const seen = reported(circuit, this.env.outdoor, sensorTruth(circuit));
     k = 3;
     if (setting.opening === null) {
       r[k] = x[k] - clip(x[k] + 0.05 * valveError(circuit, seen), control.minOpening, 1);

@@ -104,7 +104,7 @@ export function stillStep(rig: Rig, from: CircuitState, dt: number): StillResult
         hCylinder,
         data.compressor.ratedSpeed * from.speed,
         0,
-        motorLossFactor(motor, effective.weakCapacitor, motorVoltage(effective)),
+        effective.friction * motorLossFactor(motor, effective.weakCapacitor, motorVoltage(effective)),
         slipPerWatt(motor, effective.weakCapacitor, motorVoltage(effective)),
         rig.env.outdoor,
         shell,

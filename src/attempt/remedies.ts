@@ -36,6 +36,7 @@ const OPEN_CIRCUIT: readonly ProcedureStep[] = [
   'record',
 ];
 const DRY_WORK: readonly ProcedureStep[] = ['isolate', 'restart-and-settle', 'record'];
+const ALLOWANCE: readonly ProcedureStep[] = ['weigh-in', 'restart-and-settle', 'record'];
 const RUNNING_WORK: readonly ProcedureStep[] = ['restart-and-settle', 'record'];
 const ELECTRIC: readonly ProcedureStep[] = ['isolate', 'discharge-capacitor', 'restart-and-settle', 'record'];
 const CHARGE_ONLY: readonly ProcedureStep[] = ['recover', 'weigh-in', 'restart-and-settle', 'record'];
@@ -57,10 +58,12 @@ export const REMEDY_RULES: Readonly<Record<RemedyId, Remedy>> = {
   'find-leak-mend-and-weigh-in': opened([], 2700),
   'top-up-only': closed([], 900, ['weigh-in', 'restart-and-settle', 'record']),
   'recover-excess': closed([], 600, CHARGE_ONLY),
+  'weigh-in-allowance': closed(['line-charge-not-added'], 600, ALLOWANCE),
   'recover-evacuate-recharge': opened([], 600),
   'replace-drier': opened(['drier-restriction'], 1200),
   'replace-line-section': opened(['liquid-line-kink'], 2400),
   'open-service-valve': closed(['service-valve-throttled'], 180, RUNNING_WORK),
+  'insulate-lines': closed(['liquid-line-heated', 'suction-line-uninsulated'], 3600, RUNNING_WORK),
   'clean-outdoor-coil': closed(['condenser-dirty'], 2400, DRY_WORK),
   'clear-air-path': closed(['air-recirculation'], 1800, RUNNING_WORK),
   'replace-outdoor-fan-motor': closed(['condenser-fan-slow'], 3600, ELECTRIC),
@@ -68,7 +71,7 @@ export const REMEDY_RULES: Readonly<Record<RemedyId, Remedy>> = {
   'clean-indoor-coil': closed(['evaporator-dirty'], 3600, DRY_WORK),
   'replace-indoor-fan-motor': closed(['evaporator-fan-slow'], 3600, ELECTRIC),
   'seal-duct': closed(['duct-leak', 'return-duct-leak'], 3600, RUNNING_WORK),
-  'replace-compressor': opened(['compressor-leak-by'], 7200),
+  'replace-compressor': opened(['compressor-leak-by', 'compressor-worn'], 7200),
   'fit-right-orifice': opened(['orifice-oversize', 'orifice-undersize'], 2400),
   'replace-valve': opened(
     [
@@ -90,6 +93,8 @@ export const REMEDY_RULES: Readonly<Record<RemedyId, Remedy>> = {
   'replace-contactor': closed(['contactor-burnt'], 1800, ELECTRIC),
   'mend-supply': closed(['supply-voltage-low'], 3600, DRY_WORK),
   'replace-thermistor': closed(['thermistor-drift', 'defrost-not-ending'], 900, DRY_WORK),
+  'fasten-sensor': closed(['thermistor-out-of-its-pocket'], 600, DRY_WORK),
+  'move-thermostat': closed(['thermostat-misplaced'], 2400, RUNNING_WORK),
   'nothing-to-mend': closed([], 120, ['record']),
 };
 

@@ -4,10 +4,13 @@ import type { RootCause } from './types';
 /** What most often lies behind a cause. Common practice, no source. */
 export const USUAL_ROOT: Readonly<Record<CauseId, RootCause>> = {
   undercharge: 'leak-at-joint',
+  'line-charge-not-added': 'allowance-forgotten',
   overcharge: 'overfilled-at-last-service',
   'non-condensable': 'air-left-in-at-installation',
   'drier-restriction': 'wet-or-dirty-circuit',
   'liquid-line-kink': 'badly-laid-pipe',
+  'liquid-line-heated': 'badly-laid-pipe',
+  'suction-line-uninsulated': 'badly-laid-pipe',
   'service-valve-throttled': 'left-part-shut',
   'condenser-dirty': 'no-cleaning',
   'condenser-fan-slow': 'worn-motor',
@@ -18,6 +21,7 @@ export const USUAL_ROOT: Readonly<Record<CauseId, RootCause>> = {
   'duct-leak': 'poor-fastening',
   'return-duct-leak': 'poor-fastening',
   'compressor-leak-by': 'worn-compressor',
+  'compressor-worn': 'worn-compressor',
   'orifice-oversize': 'wrong-part-fitted',
   'orifice-undersize': 'wrong-part-fitted',
   'metering-valve-stuck-closing': 'worn-valve',
@@ -36,5 +40,7 @@ export const USUAL_ROOT: Readonly<Record<CauseId, RootCause>> = {
   'supply-voltage-low': 'weak-supply',
   'contactor-burnt': 'aged-part',
   'thermistor-drift': 'aged-part',
+  'thermistor-out-of-its-pocket': 'poor-fastening',
+  'thermostat-misplaced': 'badly-placed',
   'no-fault': 'customer-expectation',
 };

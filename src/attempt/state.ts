@@ -227,4 +227,7 @@ export const STATE_FREE: readonly ChannelName[] = [
   'look:liquidLineKink',
   'look:suctionValveOpen',
   'look:evaporatorIce',
+  'look:lineCharged',
+  'look:suctionSensorContact',
+  'look:coilSensorContact',
 ];

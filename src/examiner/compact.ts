@@ -22,7 +22,10 @@ export function encodeDifferential(differential: Differential): PackedDifferenti
     const values = differential.nodes.flatMap(({ states }) =>
       Object.values(states).flatMap((components) => components.map(({ mean }) => Math.abs(mean[c]))),
     );
-    return twoDigits(discrepancyOf(channel, Math.min(...values)) / FINENESS || 1e-3);
+    // zero is a whole number of any step
+    const smallest = values.reduce((least, value) => (value > 0 && value < least ? value : least), Number.MAX_VALUE);
+    const least = smallest === Number.MAX_VALUE ? 0 : smallest;
+    return twoDigits(discrepancyOf(channel, least) / FINENESS || 1e-3);
   });
   const factors = differential.factors.length;
   const whole = (value: number, c: number) => Math.round(value / steps[c]) || 0;

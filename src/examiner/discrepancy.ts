@@ -23,6 +23,9 @@ const BY_UNIT: Readonly<Record<string, Discrepancy>> = {
 };
 const BY_CHANNEL: Readonly<Partial<Record<Channel, Discrepancy>>> = {
   filterPressureDrop: { absolute: 3, share: 0.04 },
+  coilPressureDrop: { absolute: 3, share: 0.04 },
+  supplyDuctPressure: { absolute: 3, share: 0.04 },
+  contactorDrop: { absolute: 0.3, share: 0.05 },
 };
 const OTHER: Discrepancy = { absolute: 0, share: 0.03 };
 

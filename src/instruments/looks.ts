@@ -24,6 +24,10 @@ const DIRT: Sense = {
   classes: classes(['clean', 0.06], ['dusty', 0.2], ['clogged', 0.4], ['blocked', Number.POSITIVE_INFINITY]),
   sd: 0.03,
 };
+const SENSOR: Sense = {
+  classes: classes(['sensor-hangs', 0.75], ['sensor-slipped', 0.95], ['sensor-seated', Number.POSITIVE_INFINITY]),
+  sd: 0.02,
+};
 const FAN: Sense = {
   classes: classes(['stopped', 0.05], ['crawling', 0.5], ['slow', 0.85], ['brisk', Number.POSITIVE_INFINITY]),
   sd: 0.05,
@@ -78,6 +82,12 @@ export const SENSES: Readonly<Record<LookName, Sense>> = {
     classes: classes(['stem-in', 0.3], ['stem-part-way', 0.7], ['stem-out', Number.POSITIVE_INFINITY]),
     sd: 0.04,
   },
+  lineCharged: {
+    classes: classes(['label-blank', 0.2], ['label-short', 0.85], ['label-full', Number.POSITIVE_INFINITY]),
+    sd: 0.03,
+  },
+  suctionSensorContact: SENSOR,
+  coilSensorContact: SENSOR,
 };
 
 const ZERO_CELSIUS = 273.15;

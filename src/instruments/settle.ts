@@ -34,6 +34,7 @@ const APART: readonly ChannelName[] = [
   'returnAirTemp',
   'returnAirWetBulb',
   'coilEnteringAirTemp',
+  'thermostatAirTemp',
   'filterPressureDrop',
   'coilPressureDrop',
   'supplyDuctPressure',

@@ -8,10 +8,13 @@ import type { Callout } from '../attempt/pack/types';
  */
 const ALIKE: Readonly<Record<CauseId, readonly CauseId[]>> = {
   undercharge: ['drier-restriction', 'orifice-undersize', 'metering-valve-stuck-closing', 'filter-dirty', 'no-fault'],
+  'line-charge-not-added': ['undercharge', 'liquid-line-heated', 'orifice-undersize'],
   overcharge: ['condenser-dirty', 'non-condensable', 'condenser-fan-slow', 'orifice-oversize'],
   'non-condensable': ['overcharge', 'condenser-dirty', 'condenser-fan-slow'],
   'drier-restriction': ['undercharge', 'orifice-undersize', 'metering-valve-stuck-closing'],
   'liquid-line-kink': ['drier-restriction', 'orifice-undersize', 'undercharge'],
+  'liquid-line-heated': ['liquid-line-kink', 'undercharge', 'orifice-undersize'],
+  'suction-line-uninsulated': ['undercharge', 'no-fault', 'compressor-leak-by'],
   'service-valve-throttled': ['compressor-leak-by', 'orifice-oversize', 'metering-valve-stuck-opening'],
   'condenser-dirty': ['overcharge', 'non-condensable', 'condenser-fan-slow'],
   'condenser-fan-slow': ['condenser-dirty', 'overcharge', 'non-condensable'],
@@ -22,6 +25,7 @@ const ALIKE: Readonly<Record<CauseId, readonly CauseId[]>> = {
   'duct-leak': ['no-fault', 'return-duct-leak', 'evaporator-fan-slow'],
   'return-duct-leak': ['duct-leak', 'compressor-leak-by', 'no-fault'],
   'compressor-leak-by': ['no-fault', 'orifice-oversize', 'metering-valve-stuck-opening', 'undercharge'],
+  'compressor-worn': ['capacitor-weak', 'supply-voltage-low', 'contactor-burnt', 'no-fault'],
   'orifice-oversize': ['overcharge', 'compressor-leak-by'],
   'orifice-undersize': ['drier-restriction', 'undercharge'],
   'metering-valve-stuck-closing': ['undercharge', 'drier-restriction', 'thermistor-drift'],
@@ -40,6 +44,8 @@ const ALIKE: Readonly<Record<CauseId, readonly CauseId[]>> = {
   'supply-voltage-low': ['capacitor-weak', 'contactor-burnt', 'no-fault'],
   'contactor-burnt': ['supply-voltage-low', 'capacitor-weak', 'no-fault'],
   'thermistor-drift': ['metering-valve-stuck-opening', 'metering-valve-stuck-closing', 'undercharge'],
+  'thermistor-out-of-its-pocket': ['thermistor-drift', 'metering-valve-stuck-opening', 'metering-valve-stuck-closing'],
+  'thermostat-misplaced': ['no-fault', 'duct-leak'],
   'no-fault': ['undercharge', 'compressor-leak-by', 'capacitor-weak', 'filter-dirty'],
 };
 

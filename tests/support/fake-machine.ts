@@ -161,6 +161,9 @@ export class FakeMachine implements Machine {
         liquidLineKink: 0,
         suctionValveOpen: 1,
         evaporatorIce: 0,
+        lineCharged: 1,
+        suctionSensorContact: 1,
+        coilSensorContact: 1,
       },
       controller: controls.running ? 'cooling' : 'off',
       sensors: {

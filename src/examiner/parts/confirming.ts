@@ -22,6 +22,7 @@ export type Proof =
 /** null: no safe act proves it on site. */
 export const PROOFS: Readonly<Record<CauseId, readonly Proof[] | null>> = {
   undercharge: [{ steps: ['recover', 'weigh-in'] }],
+  'line-charge-not-added': [{ read: ['look:lineCharged'] }],
   overcharge: [{ steps: ['recover'] }],
   'non-condensable': [{ standing: ['liquidPressure'] }, { standing: ['suctionPressure'] }],
   'drier-restriction': [
@@ -29,6 +30,8 @@ export const PROOFS: Readonly<Record<CauseId, readonly Proof[] | null>> = {
     { read: ['liquidPressure', 'liquidPressureAfterDrier'] },
   ],
   'liquid-line-kink': [{ read: ['look:liquidLineKink'] }, { read: ['liquidLineTempAfterDrier', 'meteringInletTemp'] }],
+  'liquid-line-heated': [{ read: ['liquidLineTempAfterDrier', 'meteringInletTemp'] }],
+  'suction-line-uninsulated': [{ read: ['evaporatorOutletTemp', 'suctionLineTemp'] }],
   'service-valve-throttled': [{ read: ['look:suctionValveOpen'] }],
   'condenser-dirty': [{ read: ['look:condenserDirt'] }],
   'condenser-fan-slow': [{ read: ['look:condenserFanSpeed'] }],
@@ -39,6 +42,7 @@ export const PROOFS: Readonly<Record<CauseId, readonly Proof[] | null>> = {
   'duct-leak': [{ read: ['supplyDuctPressure'] }],
   'return-duct-leak': [{ read: ['returnAirTemp', 'coilEnteringAirTemp'] }],
   'compressor-leak-by': null,
+  'compressor-worn': null,
   'orifice-oversize': null,
   'orifice-undersize': null,
   'metering-valve-stuck-closing': [{ drive: 'valveHold' }],
@@ -63,6 +67,8 @@ export const PROOFS: Readonly<Record<CauseId, readonly Proof[] | null>> = {
     { read: ['returnAirTemp', 'sensor:returnAir'] },
     { read: ['evaporatorOutletTemp', 'sensor:evaporatorCoil'] },
   ],
+  'thermistor-out-of-its-pocket': [{ read: ['look:suctionSensorContact'] }, { read: ['look:coilSensorContact'] }],
+  'thermostat-misplaced': [{ read: ['returnAirTemp', 'thermostatAirTemp'] }],
   'no-fault': null,
 };
 
