@@ -15,8 +15,8 @@ export const LINE_CHARGE_NOT_ADDED: Fault = {
   severe: 10.5,
   max: 11.9,
   unit: 'm',
-  apply(machine, severity, design) {
-    machine.charge -= severity * LIQUID_BORE * design.rhoLiquid;
+  apply(machine, severity, design, data) {
+    machine.charge *= 1 - (severity * LIQUID_BORE * design.rhoLiquid) / data.charge;
     machine.lineUncharged += severity;
   },
 };
