@@ -100,6 +100,7 @@ export function networkSnapshot(rig: NetworkRig, shown: Shown): Snapshot {
     condenserEnteringAirTemp: outdoor.air.temperature,
     condenserLeavingAirTemp: outdoor.air.temperature - leaving,
     coilEnteringAirTemp: air.entering,
+    thermostatAirTemp: air.entering,
     returnAirTemp: air.entering,
     returnAirWetBulb: air.enteringWet,
     supplyAirTemp: air.leaving,

@@ -82,6 +82,7 @@ export function stillSnapshot(rig: NetworkRig, state: NetworkState): Snapshot {
     condenserEnteringAirTemp: outdoor.air.temperature,
     condenserLeavingAirTemp: outdoor.air.temperature - outdoorHeat / outdoorRate,
     coilEnteringAirTemp: mean((each) => each.entering),
+    thermostatAirTemp: mean((each) => each.entering),
     returnAirTemp: mean((each) => each.entering),
     returnAirWetBulb: mean((each) => each.enteringWet),
     supplyAirTemp: mean((each) => each.leaving),
