@@ -1,6 +1,7 @@
 /**
  * What eyes make of the machine's parts as they are, whether it runs or stands: dirt, fans, valve stems, a bent pipe.
  */
+import { passageFilled } from './parts/ice';
 import { LIQUID_BORE } from './parts/line';
 import type { Rig } from './solve/compile';
 import type { Controls, Looks } from './types';
@@ -8,9 +9,12 @@ import type { Controls, Looks } from './types';
 /** Discharge coefficient of a sharp narrowing (textbook value, from memory). */
 const CONTRACTION = 0.7;
 
+/** K of a coil over its air at which a sensor half out of its pocket reads half of it too low (ours, no source). */
+const SENSED = 10;
+
 /** The looks that follow from what the parts are; the rest follows from what flows through them. */
 export function looksOfParts(
-  { effective, data }: Rig,
+  { effective, data, ice }: Rig,
   controls: Controls,
 ): Omit<Looks, 'sightGlass' | 'evaporatorFrost' | 'receiverLevel' | 'evaporatorIce'> {
   return {
@@ -21,6 +25,8 @@ export function looksOfParts(
     evaporatorFanSpeed: controls.indoorFanRunning ? effective.indoorFanSpeed : 0,
     bulbContact: 1 - effective.bulbLoose,
     liquidLineKink: flattened(effective.line - data.liquid.line, LIQUID_BORE),
+    outdoorIce: data.outdoorIce ? passageFilled(data.outdoorIce, ice) : 0,
+    outdoorSensorContact: SENSED / (SENSED + effective.defrostNotEnding),
     suctionValveOpen: Math.sqrt(data.lines.inletDrop / effective.suctionValve),
     lineCharged: 1 - (effective.lineUncharged * LIQUID_BORE) / data.lines.liquidLineVolume,
     suctionSensorContact: 1 - effective.loose.suctionLine,

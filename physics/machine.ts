@@ -8,11 +8,13 @@ import { isNetwork, plantDescription } from './plants';
 import { flowSnapshot } from './snapshot';
 import { advance, restore } from './solve/advance';
 import { freshColdStore, STREAM } from './solve/coldStore';
-import { compile, designPoint, type Rig, runningControls } from './solve/compile';
+import { compile, compileFor, designPoint, type Rig, runningControls } from './solve/compile';
 import { bulbTruth, sensorTruth } from './solve/control';
+import type { Direction } from './solve/effective';
 import { withCyclingFan } from './solve/fanCycling';
 import { pipeTemps } from './solve/flowStep';
-import { standingState } from './solve/standing';
+import { demandOf, type Rigs, rigOf } from './solve/reversal';
+import { reversible, standingState } from './solve/standing';
 import type { CircuitState } from './solve/state';
 import { type Setting, type SteadySolution, solveSteady } from './solve/steady';
 import { stillSnapshot } from './stillSnapshot';
@@ -34,44 +36,56 @@ const HOAR = 0.03;
 /** A repair that opens the circuit or changes the charge by more than this share finds the machine standing. */
 const SMALL_CHARGE = 0.06;
 
-class CompiledMachine implements Machine {
+class CompiledMachine implements Machine, Rigs {
   readonly plant: PlantDescription;
   readonly defaultControls: Controls;
   private readonly rig: Rig;
   private readonly charge: number;
+  readonly called: Direction;
+  /** rigs of the other mode, or with the slide moved home; made when they are first needed */
+  private readonly others = new Map<string, Rig>();
 
   constructor(readonly setup: MachineSetup) {
-    this.plant = plantDescription(setup.plant);
+    this.plant = plantDescription(setup.plant, setup.conditions.mode);
     this.defaultControls = runningControls(this.plant);
     this.rig = compile(setup);
     this.charge = this.rig.effective.charge;
+    this.called = setup.conditions.mode === 'heating' ? 'heating' : 'cooling';
+  }
+
+  of(direction: Direction, slideMoved: boolean): Rig {
+    if (direction === this.called && !slideMoved) return this.rig;
+    const name = `${direction} ${slideMoved}`;
+    const rig = this.others.get(name) ?? compileFor(this.setup, direction, slideMoved);
+    this.others.set(name, rig);
+    return rig;
   }
 
   steady(controls?: Partial<Controls>): Snapshot {
     const all = { ...this.defaultControls, ...controls };
-    this.solve(all);
-    const freezing = this.rig.data.ice ? foundIce(this.rig) : freezingSegments(this.rig, 1);
-    return flowSnapshot(this.rig, all, 0, runningState(this.rig, all), freezing);
+    const rig = this.of(demandOf(this, all), false);
+    this.solve(rig, all);
+    return flowSnapshot(rig, all, 0, runningState(rig, all), iceOf(rig, 1));
   }
 
   start(from: 'settled' | 'standing', controls?: Partial<Controls>): CircuitState {
     const all = { ...this.defaultControls, ...controls };
-    const { rig } = this;
+    const rig = this.of(demandOf(this, all), false);
     const { indoor, wetBulb } = this.setup.conditions;
     if (from === 'standing') {
       rig.circuit.indoorAir.setWetBulb(indoor, wetBulb);
       const humidity = rig.circuit.indoorAir.humidity;
       const standing = standingState(rig, all, indoor, humidity, this.charge);
       const segments = standing.frost.length;
-      const frost = rig.data.ice ? standing.frost.map(() => rig.effective.ice / segments) : standing.frost;
-      return { ...standing, frost, ...this.loadOf(all) };
+      const frost = blocks(rig) ? standing.frost.map(() => rig.effective.ice / segments) : standing.frost;
+      return { ...standing, frost, ...this.loadOf(rig, all) };
     }
-    const { x } = this.solve(all);
+    const { x } = this.solve(rig, all);
     const { circuit, env, data } = rig;
     const truth = sensorTruth(circuit);
     const room = rig.roomTemp;
     const roomHumidity = rig.roomHumidity;
-    const freezing = data.ice ? foundIce(rig) : freezingSegments(rig, 0.03);
+    const frost = iceOf(rig, 0.03);
     const walls = { condenser: [...circuit.condenser.walls], evaporator: [...circuit.evaporator.walls] };
     return {
       time: 0,
@@ -95,7 +109,8 @@ class CompiledMachine implements Machine {
         room,
         roomHumidity,
         controls: all,
-        ...(rig.data.coldStore && { passing: env.passing, ice: rig.ice, fanDuty: rig.fanDuty }),
+        ...(data.coldStore && { passing: env.passing, ice: rig.ice, fanDuty: rig.fanDuty }),
+        ...(data.outdoorIce && { ice: rig.ice }),
       },
       charge: this.charge,
       massHigh: circuit.massHigh,
@@ -112,13 +127,16 @@ class CompiledMachine implements Machine {
       sensed: truth,
       room,
       roomHumidity,
-      ...this.loadNow(),
+      ...loadNow(rig),
       roomFound: room,
       humidityFound: roomHumidity,
-      frost: freezing,
-      ...(rig.data.coldStore && { cold: freshColdStore(true) }),
+      frost,
+      ...(data.coldStore && { cold: freshColdStore(true) }),
+      ...reversible(rig, data.condenser.segments),
       controller:
-        data.control.variableSpeed && env.speed > data.control.maxSpeed - 1e-6 ? 'cooling-at-full-speed' : 'cooling',
+        data.control.variableSpeed && env.speed > data.control.maxSpeed - 1e-6
+          ? 'cooling-at-full-speed'
+          : workWord(rig),
       restartIn: 0,
       runningFor: 3600,
       limitFor: 0,
@@ -129,14 +147,15 @@ class CompiledMachine implements Machine {
   }
 
   step(state: MachineState, controls: Controls, dt: number): CircuitState {
-    return advance(this.rig, state as CircuitState, controls, dt);
+    return advance(this, state as CircuitState, controls, dt);
   }
 
   snapshot(state: MachineState): Snapshot {
     const s = state as CircuitState;
-    if (s.regime === 'still') return stillSnapshot(this.rig, s);
-    restore(this.rig, s);
-    return flowSnapshot(this.rig, s.inputs.controls, s.time, s.controller, s.frost);
+    const rig = rigOf(this, s);
+    if (s.regime === 'still') return stillSnapshot(rig, s);
+    restore(rig, s);
+    return flowSnapshot(rig, s.inputs.controls, s.time, s.controller, s.frost, s.condenserIce);
   }
 
   settled(state: MachineState): boolean {
@@ -145,7 +164,9 @@ class CompiledMachine implements Machine {
       // ice grows and a clock runs on a cold room that is switched on: it never quite rests
       (s.cold === undefined || s.controller === 'off') &&
       s.rate < SETTLED_RATE &&
-      (s.regime === 'flow' || (!s.turning && s.restartIn === 0 && s.controller !== 'room-satisfied'))
+      !isFreezing(s) &&
+      (s.regime === 'flow' ||
+        (!s.turning && s.restartIn === 0 && s.controller !== 'room-satisfied' && s.controller !== 'room-warm-enough'))
     );
   }
 
@@ -174,7 +195,8 @@ class CompiledMachine implements Machine {
     if (opened) {
       const standing = standingState(machine.rig, this.defaultControls, s.room, s.roomHumidity, machine.charge);
       const cold = standing.cold && s.cold ? { cold: { ...standing.cold, defrostIn: s.cold.defrostIn } } : {};
-      const frost = before.ice !== after.ice ? standing.frost : s.frost;
+      const carried = s.direction === standing.direction ? s.frost : [...(s.condenserIce ?? [])].reverse();
+      const frost = before.ice !== after.ice ? standing.frost : carried;
       return { machine, state: { ...standing, time: s.time, ...roomOf(s), frost, ...cold } };
     }
     if (change === 0) return { machine, state: s };
@@ -187,18 +209,11 @@ class CompiledMachine implements Machine {
     };
   }
 
-  /** Heat (W) and water (kg/s) that the machine takes out of the room with the circuit where it is. */
-  private loadNow(): { load: number; waterLoad: number } {
-    const { airHeat, waterTotal } = this.rig.circuit.evaporator;
-    const { sensible, water } = this.rig.roomLoss(airHeat, waterTotal);
-    return { load: sensible, waterLoad: water };
-  }
-
   /** The building's load: what the machine would keep up with in these conditions; none where it has no steady state. */
-  private loadOf(controls: Controls): { load: number; waterLoad: number } {
+  private loadOf(rig: Rig, controls: Controls): { load: number; waterLoad: number } {
     try {
-      this.solve({ ...controls, running: true });
-      return this.loadNow();
+      this.solve(rig, { ...controls, running: true });
+      return loadNow(rig);
     } catch (error) {
       if (!(error instanceof PhysicsError)) throw error;
       return { load: 0, waterLoad: 0 };
@@ -206,8 +221,8 @@ class CompiledMachine implements Machine {
   }
 
   /** Solve the steady state; the rig's circuit is left at the solution. */
-  private solve(controls: Controls): SteadySolution {
-    const { rig, setup } = this;
+  private solve(rig: Rig, controls: Controls): SteadySolution {
+    const { setup } = this;
     const { indoor, wetBulb } = setup.conditions;
     if (!controls.running)
       throw new PhysicsError('bad-input', 'running: a machine that is off has no steady flow; start it standing');
@@ -224,8 +239,8 @@ class CompiledMachine implements Machine {
       });
     }
     const setting = settingOf(rig, controls);
-    const design = designPoint(setup.plant, setup.refrigerant);
-    const solveNear = (x: Float64Array): SteadySolution => solveSteady(rig.circuit, rig.env, setting, x, indoor);
+    const design = designPoint(setup.plant, setup.refrigerant, rig.circuit.heating ? 'heating' : setup.conditions.mode);
+    const solveNear = (x: Float64Array): SteadySolution => solveSteady(rig.circuit, rig.env, setting, x);
     const guess = nearby(design.x, setting);
     if (!rig.data.coldStore || !controls.outdoorFanRunning) return solveNear(guess);
     return withCyclingFan(rig, rig.data.coldStore, guess, (duty, x) => {
@@ -234,6 +249,24 @@ class CompiledMachine implements Machine {
       return solveNear(x);
     });
   }
+}
+
+/** Heat (W) and water (kg/s) that the machine takes out of the room with the circuit where it is. */
+function loadNow(rig: Rig): { load: number; waterLoad: number } {
+  const { airHeat, waterTotal } = rig.circuit.indoorCoil;
+  const { sensible, water } = rig.roomLoss(airHeat, waterTotal);
+  return { load: sensible, waterLoad: water };
+}
+
+/** A coil that was defrosted a moment ago. */
+function noIce(rig: Rig): number[] {
+  return new Array<number>(rig.data.evaporator.segments).fill(0);
+}
+
+/** A coil outdoors that evaporates below freezing ices, and a control may defrost it: such a machine never rests. */
+function isFreezing({ direction, frost, evaporatorWall }: CircuitState): boolean {
+  if (direction !== 'heating') return false;
+  return frost.some((kg) => kg > 0) || evaporatorWall.some((wall) => wall < 273.15);
 }
 
 /** The design point's solution as a first guess, without the unknowns that are held. */
@@ -269,6 +302,11 @@ function settingOf(rig: Rig, controls: Controls): Setting {
   };
 }
 
+/** Ice on the coil that evaporates takes air away. */
+function blocks({ circuit, data }: Rig): boolean {
+  return (circuit.heating ? data.outdoorIce : data.ice) !== undefined;
+}
+
 /** kg of ice on each segment as found: where water freezes, as it came out of the air there. */
 function foundIce(rig: Rig): number[] {
   const { evaporator } = rig.circuit;
@@ -278,10 +316,16 @@ function foundIce(rig: Rig): number[] {
   return taken.map((water) => (ice > 0 ? ice * (total > 0 ? water / total : 1 / taken.length) : water > 0 ? HOAR : 0));
 }
 
-/** Ice on the segments whose wall freezes in this steady state, kg each. */
-function freezingSegments(rig: Rig, kg: number): number[] {
+/** Ice on the evaporator in this steady state, kg a segment: as found where it takes air away, else `kg` where walls freeze. */
+function iceOf(rig: Rig, kg: number): number[] {
+  if (blocks(rig)) return rig.circuit.heating && rig.effective.ice === 0 ? noIce(rig) : foundIce(rig);
   const { evaporator } = rig.circuit;
   return Array.from(evaporator.temperature, (_, i) => (evaporator.walls[i * WALL_FIELDS] < 273.15 ? kg : 0));
+}
+
+/** The controller's word for a machine that does what it is asked for. */
+function workWord({ circuit }: Rig): ControllerState {
+  return circuit.heating ? 'heating' : 'cooling';
 }
 
 /** What the controller would say of itself while it runs in this steady state (a limit that it would stop on included). */
@@ -291,7 +335,7 @@ function runningState(rig: Rig, controls: Controls): ControllerState {
   if (circuit.pDischarge > limits.highPressure) return 'stopped-on-high-pressure';
   if (circuit.pSuction < limits.lowPressure) return 'stopped-on-low-pressure';
   if (circuit.compressor.tDischarge > limits.dischargeTemp) return 'stopped-on-discharge-heat';
-  if (!control.variableSpeed || controls.fixedSpeed) return 'cooling';
+  if (!control.variableSpeed || controls.fixedSpeed) return workWord(rig);
   if (circuit.compressor.tDischarge > limits.slowDownTemp - 0.5 || circuit.pDischarge > limits.slowDownPressure - 1e4) {
     return 'slowed-by-discharge-heat';
   }

@@ -74,6 +74,11 @@ function atValve(rig: Rig, before: Station): number {
 /** Ohm that a meter shows of what is burnt through */
 const OPEN_CIRCUIT = 1e6;
 
+/** Share of a coil's segments that carry ice. */
+export function coveredBy(frost: readonly number[]): number {
+  return frost.length > 0 ? frost.reduce((sum, kg) => sum + Math.min(1, kg / FROST_COVER), 0) / frost.length : 0;
+}
+
 /** Snapshot of a rig whose circuit has just been evaluated in flow. */
 export function flowSnapshot(
   rig: Rig,
@@ -81,9 +86,10 @@ export function flowSnapshot(
   time: number,
   controller: ControllerState,
   frost: readonly number[],
+  condenserIce: readonly number[] = [],
 ): Snapshot {
   const { circuit, fluid, data, effective, env, conditions } = rig;
-  const { compressor, condenser, evaporator, path } = circuit;
+  const { compressor, condenser, evaporator, path, heating } = circuit;
   const block = new Float64Array(L.BLOCK_SIZE);
   const out = new Float64Array(L.OUT_SIZE);
   const m = circuit.massFlow;
@@ -100,24 +106,32 @@ export function flowSnapshot(
     };
   };
   const stations: Record<StationId, Station> = {
-    'compressor-in': station(circuit.pSuction, compressor.hSuction, m),
-    'compressor-out': station(circuit.pDischarge, compressor.hDischarge, m),
-    'condenser-in': station(circuit.pCondenserIn, compressor.hDischarge, m),
-    'condenser-out': station(circuit.pLiquid, condenser.hOut, m),
+    'compressor-in': station(circuit.pSuction, compressor.hSuction, compressor.massFlow),
+    'compressor-out': station(circuit.pDischarge, compressor.hDischarge, compressor.massFlow),
+    'condenser-in': station(circuit.pCondenserIn, circuit.hCondenserIn, m),
+    'condenser-out': station(circuit.pCondenserOut, condenser.hOut, m),
     'liquid-port': station(circuit.pLiquid, circuit.hLiquid, path.flow),
     'drier-out': station(path.pAfterDrier, circuit.hLiquid, path.flow),
     'metering-in': station(path.pMetering, circuit.hMetering, path.flow),
     'evaporator-in': station(circuit.pEvaporatorIn, circuit.hMetering, path.flow),
     'evaporator-out': station(circuit.pEvaporatorOut, evaporator.hOut, m),
-    'suction-port': station(circuit.pServiceSuction, circuit.hServiceSuction, m),
+    // a heating machine's only port on the low side is at the compressor, behind the reversing valve
+    'suction-port': heating
+      ? station(circuit.pSuction, compressor.hSuction, compressor.massFlow)
+      : station(circuit.pServiceSuction, circuit.hServiceSuction, m),
   };
-  const dewLow = fluid.tDew(circuit.pServiceSuction);
+  const vapourLine = heating ? station(circuit.pValveOut, circuit.hValveOut, m) : stations['suction-port'];
+  const dewLow = fluid.tDew(stations['suction-port'].pressure);
   const indoorAir = circuit.indoorAir;
   const outdoorAir = circuit.outdoorAir;
   const fanRise = rig.indoorFan.power / (indoorAir.massFlow * indoorAir.cp);
-  const supplyHumidity = indoorAir.humidity - evaporator.waterTotal / indoorAir.massFlow;
-  const supply = leavingTemperature(indoorAir, evaporator.airHeat, evaporator.waterTotal) + fanRise;
+  const { indoorCoil, outdoorCoil, condenserAir } = circuit;
+  const supplyHumidity = indoorAir.humidity - indoorCoil.waterTotal / indoorAir.massFlow;
+  const supply = leavingTemperature(indoorAir, indoorCoil.airHeat, indoorCoil.waterTotal) + fanRise;
   const dryCapacity = indoorAir.massFlow * indoorAir.cp * (indoorAir.temperature - (supply - fanRise));
+  /** what the room is given of what it asks for: cold or heat */
+  const asked = heating ? -1 : 1;
+  const condenserLeaving = condenserAir.temperature - condenser.airHeat / (condenserAir.massFlow * condenserAir.cp);
   const current = motorCurrent(data.motor, compressor.power, effective.weakCapacitor, motorVoltage(effective));
   const totalPower = compressor.power + rig.outdoorFan.power + rig.indoorFan.power;
   const truth = sensorTruth(circuit);
@@ -137,6 +151,7 @@ export function flowSnapshot(
     liquidPressure: circuit.pLiquid,
     liquidPressureAfterDrier: path.pAfterDrier,
     evaporatorOutletPressure: circuit.pEvaporatorOut,
+    compressorSuctionPressure: circuit.pSuction,
     filterPressureDrop: rig.indoorFan.filterDrop,
     coilPressureDrop: rig.indoorFan.coilDrop,
     supplyDuctPressure: rig.indoorFan.supplyPressure,
@@ -147,6 +162,11 @@ export function flowSnapshot(
     condensingTempBubble: bubbleHigh,
     suctionLineTemp: suction.temperature,
     compressorSuctionTemp: inlet.temperature,
+    reversingValveSuctionInTemp: data.reversingValve
+      ? station(circuit.pValveIn, circuit.hValveIn, m).temperature
+      : inlet.temperature,
+    vapourLineTemp: vapourLine.temperature,
+    vapourLinePressure: vapourLine.pressure,
     dischargeLineTemp: discharge.temperature,
     liquidLineTemp: liquid.temperature,
     liquidLineTempAfterDrier: after.temperature,
@@ -158,8 +178,12 @@ export function flowSnapshot(
     subcooling: bubbleHigh - liquid.temperature,
     dischargeSuperheat: discharge.temperature - fluid.tDew(circuit.pDischarge),
     outdoorAirTemp: conditions.outdoor,
-    condenserEnteringAirTemp: outdoorAir.temperature,
-    condenserLeavingAirTemp: outdoorAir.temperature - condenser.airHeat / (outdoorAir.massFlow * outdoorAir.cp),
+    condenserEnteringAirTemp: condenserAir.temperature,
+    condenserLeavingAirTemp: condenserLeaving,
+    outdoorEnteringAirTemp: outdoorAir.temperature,
+    outdoorLeavingAirTemp: data.reversingValve
+      ? leavingTemperature(outdoorAir, outdoorCoil.airHeat, outdoorCoil.waterTotal)
+      : condenserLeaving,
     returnAirTemp: rig.roomTemp,
     returnAirWetBulb: wetBulb(rig.roomTemp, rig.roomHumidity, rig.pressure),
     coilEnteringAirTemp: indoorAir.temperature,
@@ -168,7 +192,8 @@ export function flowSnapshot(
     // air leaving a flooded coil can carry a little mist: its wet bulb is then its dry bulb
     supplyAirWetBulb: wetBulb(supply, Math.min(supplyHumidity, wSaturated(supply, rig.pressure)), rig.pressure),
     supplyAirFlow: rig.indoorFan.delivered,
-    condenserAirFlow: rig.outdoorFan.flow,
+    condenserAirFlow: heating ? rig.indoorFan.flow : rig.outdoorFan.flow,
+    outdoorAirFlow: rig.outdoorFan.flow,
     compressorCurrent: current,
     compressorPower: compressor.power,
     totalPower,
@@ -180,9 +205,9 @@ export function flowSnapshot(
     defrostHeaterResistance: heaterResistance(data, effective),
     valveOpening: env.opening,
     refrigerantMassFlow: m,
-    capacityTotal: evaporator.airHeat,
-    capacitySensible: dryCapacity,
-    cop: evaporator.airHeat / totalPower,
+    capacityTotal: asked * indoorCoil.airHeat,
+    capacitySensible: asked * dryCapacity,
+    cop: (asked * indoorCoil.airHeat) / totalPower,
     refrigerantCharge: circuit.massHigh + circuit.massLow + env.pool,
   };
   const heatDefect =
@@ -192,15 +217,15 @@ export function flowSnapshot(
     compressor.shellHeat -
     circuit.liquidLoss +
     circuit.suctionGain +
-    circuit.lineGain;
+    circuit.lineGain -
+    circuit.dischargeLoss;
   const glass =
     after.quality <= 0
       ? 0
       : after.quality >= 1
         ? 1
         : (after.quality * after.density) / circuit.fluidVapourDensity(path.pAfterDrier);
-  const covered =
-    frost.length > 0 ? frost.reduce((sum, kg) => sum + Math.min(1, kg / FROST_COVER), 0) / frost.length : 0;
+  const covered = coveredBy(frost);
   return {
     time,
     regime: 'flow',
@@ -208,7 +233,7 @@ export function flowSnapshot(
     looks: {
       ...looksOfParts(rig, controls),
       sightGlass: glass,
-      evaporatorFrost: covered,
+      evaporatorFrost: heating ? coveredBy(condenserIce) : covered,
       receiverLevel: circuit.receiverLevel,
       evaporatorIce: iceBetweenFins(data, frost),
     },
@@ -219,8 +244,9 @@ export function flowSnapshot(
       returnAir: rig.roomTemp + effective.drift.returnAir,
     },
     stations,
-    condenser: segments(condenser, []),
+    condenser: segments(condenser, condenserIce),
     evaporator: segments(evaporator, frost),
+    ...(data.reversingValve && { outdoorWater: outdoorCoil.waterTotal }),
     balance: {
       energy: Math.abs(heatDefect) / Math.max(Math.abs(evaporator.airHeat), 100),
       mass: Math.abs(circuit.massHigh + circuit.massLow + env.pool - effective.charge),

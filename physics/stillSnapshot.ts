@@ -7,7 +7,7 @@ import { looksOfParts } from './looks';
 import { leavingTemperature } from './parts/airStream';
 import { WALL_FIELDS } from './parts/coil';
 import { motorCurrent } from './parts/motor';
-import { FROST_COVER, heaterResistance, iceBetweenFins, probesOf } from './snapshot';
+import { coveredBy, heaterResistance, iceBetweenFins, probesOf } from './snapshot';
 import { fansFor, takeAir } from './solve/advance';
 import type { Rig } from './solve/compile';
 import { reported } from './solve/control';
@@ -45,13 +45,21 @@ export function stillSnapshot(rig: Rig, state: CircuitState): Snapshot {
   const dewLow = fluid.tDew(pLow);
   const bubbleHigh = fluid.tBubble(pHigh);
   const dewHigh = fluid.tDew(pHigh);
+  const { heating } = circuit;
   const sensible = now.airHeat - now.water * 2.501e6;
+  const asked = heating ? -1 : 1;
+  const condenserAir = circuit.condenserAir;
+  const condenserLeaving = condenserAir.temperature + now.condenserHeat / (condenserAir.massFlow * condenserAir.cp);
+  const vapourLine = heating
+    ? { pressure: pHigh, temperature: pipes.discharge }
+    : { pressure: pLow, temperature: pipes.suction };
   const values: Record<ProbeName, number> = {
     suctionPressure: pLow,
     dischargePressure: pHigh,
     liquidPressure: pHigh,
     liquidPressureAfterDrier: now.valveFlow > 0 ? circuit.path.pAfterDrier + nitrogen : pHigh,
     evaporatorOutletPressure: pLow,
+    compressorSuctionPressure: pLow,
     filterPressureDrop: rig.indoorFan.filterDrop,
     coilPressureDrop: rig.indoorFan.coilDrop,
     supplyDuctPressure: rig.indoorFan.supplyPressure,
@@ -62,6 +70,9 @@ export function stillSnapshot(rig: Rig, state: CircuitState): Snapshot {
     condensingTempBubble: bubbleHigh,
     suctionLineTemp: pipes.suction,
     compressorSuctionTemp: pipes.compressorIn,
+    reversingValveSuctionInTemp: data.reversingValve && !heating ? pipes.suction : pipes.compressorIn,
+    vapourLineTemp: vapourLine.temperature,
+    vapourLinePressure: vapourLine.pressure,
     dischargeLineTemp: pipes.discharge,
     liquidLineTemp: pipes.liquid,
     liquidLineTempAfterDrier: pipes.afterDrier,
@@ -73,8 +84,12 @@ export function stillSnapshot(rig: Rig, state: CircuitState): Snapshot {
     subcooling: bubbleHigh - pipes.liquid,
     dischargeSuperheat: pipes.discharge - dewHigh,
     outdoorAirTemp: conditions.outdoor,
-    condenserEnteringAirTemp: outdoorAir.temperature,
-    condenserLeavingAirTemp: outdoorAir.temperature + now.condenserHeat / (outdoorAir.massFlow * outdoorAir.cp),
+    condenserEnteringAirTemp: condenserAir.temperature,
+    condenserLeavingAirTemp: condenserLeaving,
+    outdoorEnteringAirTemp: outdoorAir.temperature,
+    outdoorLeavingAirTemp: data.reversingValve
+      ? leavingTemperature(outdoorAir, now.outdoorHeat, now.outdoorWater)
+      : condenserLeaving,
     returnAirTemp: rig.roomTemp,
     returnAirWetBulb: wetBulb(rig.roomTemp, rig.roomHumidity, rig.pressure),
     coilEnteringAirTemp: indoorAir.temperature,
@@ -86,7 +101,8 @@ export function stillSnapshot(rig: Rig, state: CircuitState): Snapshot {
       rig.pressure,
     ),
     supplyAirFlow: rig.indoorFan.delivered,
-    condenserAirFlow: rig.outdoorFan.flow,
+    condenserAirFlow: heating ? rig.indoorFan.flow : rig.outdoorFan.flow,
+    outdoorAirFlow: rig.outdoorFan.flow,
     compressorCurrent: current,
     compressorPower: now.power,
     totalPower,
@@ -98,9 +114,9 @@ export function stillSnapshot(rig: Rig, state: CircuitState): Snapshot {
     defrostHeaterResistance: heaterResistance(data, effective),
     valveOpening: state.opening,
     refrigerantMassFlow: flow,
-    capacityTotal: now.airHeat,
-    capacitySensible: sensible,
-    cop: totalPower > 1 ? now.airHeat / totalPower : 0,
+    capacityTotal: asked * now.airHeat,
+    capacitySensible: asked * sensible,
+    cop: totalPower > 1 ? (asked * now.airHeat) / totalPower : 0,
     refrigerantCharge: state.charge,
   };
   const at = (
@@ -158,7 +174,7 @@ export function stillSnapshot(rig: Rig, state: CircuitState): Snapshot {
     looks: {
       ...looksOfParts(rig, controls),
       sightGlass: glass,
-      evaporatorFrost: state.frost.reduce((sum, kg) => sum + Math.min(1, kg / FROST_COVER), 0) / state.frost.length,
+      evaporatorFrost: coveredBy(heating ? (state.condenserIce ?? []) : state.frost),
       // at rest the high side's liquid runs down into the receiver first
       receiverLevel: data.receiver ? Math.min(1, (high.liquidShare * highVolume(rig)) / data.receiver.volume) : 0,
       evaporatorIce: iceBetweenFins(data, state.frost),
@@ -170,8 +186,9 @@ export function stillSnapshot(rig: Rig, state: CircuitState): Snapshot {
       returnAir: state.room + effective.drift.returnAir,
     },
     stations,
-    condenser: coil(state.condenserWall, high, []),
+    condenser: coil(state.condenserWall, high, state.condenserIce ?? []),
     evaporator: coil(state.evaporatorWall, low, state.frost),
+    ...(data.reversingValve && { outdoorWater: now.outdoorWater }),
     balance: {
       energy: 0,
       mass: Math.abs(high.density * highVolume(rig) + low.density * lowVolume(rig) - state.charge),

@@ -7,7 +7,13 @@ import type { PlantDescription } from './plants/types';
 
 export type * from './plants/types';
 
-export type PlantId = 'orifice-split' | 'inverter-split' | 'cold-room' | 'multi-split' | 'heat-recovery';
+export type PlantId =
+  | 'orifice-split'
+  | 'inverter-split'
+  | 'cold-room'
+  | 'multi-split'
+  | 'heat-recovery'
+  | 'thermostatic-heat-pump';
 
 /** The closed list of unit strings that a quantity may carry. '-' is dimensionless. */
 export type UnitName = 'Pa' | 'K' | 'kg/s' | 'W' | 'm3/s' | 'kg' | 'A' | 'V' | 'Hz' | 'F' | 'Ohm' | '-';
@@ -24,16 +30,20 @@ export const PROBES = {
   liquidPressure: 'Pa',
   liquidPressureAfterDrier: 'Pa',
   evaporatorOutletPressure: 'Pa',
+  compressorSuctionPressure: 'Pa',
   filterPressureDrop: 'Pa',
   coilPressureDrop: 'Pa',
   supplyDuctPressure: 'Pa',
   standingPressure: 'Pa',
+  vapourLinePressure: 'Pa',
   evaporatingTemp: 'K',
   condensingTemp: 'K',
   condensingTempDew: 'K',
   condensingTempBubble: 'K',
   suctionLineTemp: 'K',
   compressorSuctionTemp: 'K',
+  reversingValveSuctionInTemp: 'K',
+  vapourLineTemp: 'K',
   dischargeLineTemp: 'K',
   liquidLineTemp: 'K',
   liquidLineTempAfterDrier: 'K',
@@ -47,6 +57,8 @@ export const PROBES = {
   outdoorAirTemp: 'K',
   condenserEnteringAirTemp: 'K',
   condenserLeavingAirTemp: 'K',
+  outdoorEnteringAirTemp: 'K',
+  outdoorLeavingAirTemp: 'K',
   returnAirTemp: 'K',
   returnAirWetBulb: 'K',
   coilEnteringAirTemp: 'K',
@@ -55,6 +67,7 @@ export const PROBES = {
   supplyAirWetBulb: 'K',
   supplyAirFlow: 'm3/s',
   condenserAirFlow: 'm3/s',
+  outdoorAirFlow: 'm3/s',
   compressorCurrent: 'A',
   compressorPower: 'W',
   totalPower: 'W',
@@ -124,6 +137,9 @@ export const LOOKS = [
   /** share of its thermal contact that the controller's suction sensor, and its indoor coil sensor, have */
   'suctionSensorContact',
   'coilSensorContact',
+  /** the same passage of the outdoor coil of a machine that heats, and the contact that the sensor on that coil has */
+  'outdoorIce',
+  'outdoorSensorContact',
 ] as const;
 export type LookName = (typeof LOOKS)[number];
 /** A look at the machine, or at one indoor unit or outdoor module of several: `filterDust@unit3`. */
@@ -190,6 +206,9 @@ export const FAMILIES = [
   'thermistor-drift',
   'thermistor-out-of-its-pocket',
   'thermostat-misplaced',
+  'check-valve-leaking',
+  'reversing-valve-leak',
+  'reversing-valve-half-shifted',
 ] as const;
 export type FamilyId = (typeof FAMILIES)[number];
 export type CauseId = FamilyId | 'no-fault';
@@ -210,6 +229,8 @@ export interface FaultFamily {
   readonly targets?: readonly SensorName[];
   /** sits in one indoor unit where there are several: the key may name it after an @ */
   readonly perUnit?: boolean;
+  /** modes in which it can be felt on a plant; left out = in every one */
+  readonly modes?: Readonly<Partial<Record<PlantId, readonly OperatingMode[]>>>;
   /** may be negative (a thermistor drifts both ways) */
   readonly signed?: boolean;
 }
@@ -244,6 +265,8 @@ export interface Controls {
   readonly valveHold: number | null;
   /** several indoor units: what single rooms ask; who is not named asks what the mode says */
   readonly units?: Readonly<Record<string, UnitDemand>>;
+  /** reversible machine: what the room thermostat asks for; left out = what the machine was called to */
+  readonly mode?: 'cooling' | 'heating';
 }
 
 export interface MachineSetup {
@@ -264,6 +287,7 @@ export type ControllerState =
   | 'cooling-and-heating'
   | 'waiting-to-restart'
   | 'room-satisfied'
+  | 'room-warm-enough'
   | 'pumping-down'
   | 'defrosting'
   | 'dripping'
@@ -347,6 +371,8 @@ export interface Snapshot {
   /** where there are several indoor units: they, and the outdoor modules */
   readonly units?: readonly UnitSnapshot[];
   readonly modules?: readonly BranchSnapshot[];
+  /** kg/s of water that a reversible machine's outdoor coil takes out of its air */
+  readonly outdoorWater?: number;
   /** relative defects: |heat in + power − heat out − storage| / capacity, and |mass − charge| in kg */
   readonly balance: { readonly energy: number; readonly mass: number };
 }

@@ -7,7 +7,8 @@ import type { Fault } from './types';
  */
 export const BULB_CHARGE_LOST: Fault = {
   id: 'bulb-charge-lost',
-  plants: ['cold-room'],
+  plants: ['cold-room', 'thermostatic-heat-pump'],
+  atValveInUse: true,
   slight: 0.34,
   clear: 0.42,
   severe: 0.5,

@@ -7,7 +7,8 @@ import type { Fault } from './types';
  */
 export const BULB_LOOSE: Fault = {
   id: 'bulb-loose',
-  plants: ['cold-room'],
+  plants: ['cold-room', 'thermostatic-heat-pump'],
+  atValveInUse: true,
   slight: 0.3,
   clear: 0.7,
   severe: 0.9,

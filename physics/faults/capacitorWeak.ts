@@ -6,7 +6,7 @@ import type { Fault } from './types';
  */
 export const CAPACITOR_WEAK: Fault = {
   id: 'capacitor-weak',
-  plants: ['orifice-split', 'cold-room'],
+  plants: ['orifice-split', 'cold-room', 'thermostatic-heat-pump'],
   slight: 0.2,
   clear: 0.4,
   severe: 0.55,

@@ -8,7 +8,7 @@ import type { Fault } from './types';
  */
 export const COMPRESSOR_LEAK_BY: Fault = {
   id: 'compressor-leak-by',
-  plants: ['orifice-split', 'inverter-split', 'cold-room', 'multi-split', 'heat-recovery'],
+  plants: ['orifice-split', 'inverter-split', 'cold-room', 'multi-split', 'heat-recovery', 'thermostatic-heat-pump'],
   slight: 0.08,
   clear: 0.22,
   severe: 0.32,

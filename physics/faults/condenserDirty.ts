@@ -7,7 +7,7 @@ import type { Fault } from './types';
  */
 export const CONDENSER_DIRTY: Fault = {
   id: 'condenser-dirty',
-  plants: ['orifice-split', 'inverter-split', 'cold-room', 'multi-split', 'heat-recovery'],
+  plants: ['orifice-split', 'inverter-split', 'cold-room', 'multi-split', 'heat-recovery', 'thermostatic-heat-pump'],
   slight: 0.25,
   clear: 0.5,
   severe: 0.6,

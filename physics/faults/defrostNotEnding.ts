@@ -7,7 +7,8 @@ import type { Fault } from './types';
  */
 export const DEFROST_NOT_ENDING: Fault = {
   id: 'defrost-not-ending',
-  plants: ['cold-room'],
+  plants: ['cold-room', 'thermostatic-heat-pump'],
+  modes: { 'thermostatic-heat-pump': ['heating'] },
   slight: 5,
   clear: 10,
   severe: 18,

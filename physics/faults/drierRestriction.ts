@@ -7,7 +7,7 @@ import type { Fault } from './types';
  */
 export const DRIER_RESTRICTION: Fault = {
   id: 'drier-restriction',
-  plants: ['orifice-split', 'inverter-split', 'cold-room', 'multi-split', 'heat-recovery'],
+  plants: ['orifice-split', 'inverter-split', 'cold-room', 'multi-split', 'heat-recovery', 'thermostatic-heat-pump'],
   slight: 0.25,
   clear: 0.6,
   severe: 0.85,

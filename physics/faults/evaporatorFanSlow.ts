@@ -6,7 +6,7 @@ import type { Fault } from './types';
  */
 export const EVAPORATOR_FAN_SLOW: Fault = {
   id: 'evaporator-fan-slow',
-  plants: ['orifice-split', 'inverter-split', 'cold-room', 'multi-split', 'heat-recovery'],
+  plants: ['orifice-split', 'inverter-split', 'cold-room', 'multi-split', 'heat-recovery', 'thermostatic-heat-pump'],
   slight: 0.2,
   clear: 0.45,
   severe: 0.6,

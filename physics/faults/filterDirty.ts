@@ -7,7 +7,7 @@ import type { Fault } from './types';
  */
 export const FILTER_DIRTY: Fault = {
   id: 'filter-dirty',
-  plants: ['orifice-split', 'inverter-split', 'multi-split', 'heat-recovery'],
+  plants: ['orifice-split', 'inverter-split', 'multi-split', 'heat-recovery', 'thermostatic-heat-pump'],
   slight: 0.2,
   clear: 0.45,
   severe: 0.6,

@@ -1,11 +1,12 @@
 import { PhysicsError } from '../errors';
 import { plantDescription } from '../plants';
 import type { DesignPoint, Effective, Nominal } from '../solve/effective';
-import type { FamilyId, Faults, PlantId, SensorName } from '../types';
+import type { FamilyId, FaultFamily, Faults, OperatingMode, PlantId, SensorName } from '../types';
 import { AIR_RECIRCULATION } from './airRecirculation';
 import { BULB_CHARGE_LOST } from './bulbChargeLost';
 import { BULB_LOOSE } from './bulbLoose';
 import { CAPACITOR_WEAK } from './capacitorWeak';
+import { CHECK_VALVE_LEAKING } from './checkValveLeaking';
 import { COMPRESSOR_LEAK_BY } from './compressorLeakBy';
 import { COMPRESSOR_WORN } from './compressorWorn';
 import { CONDENSER_DIRTY } from './condenserDirty';
@@ -28,6 +29,8 @@ import { NON_CONDENSABLE } from './nonCondensable';
 import { ORIFICE_OVERSIZE } from './orificeOversize';
 import { ORIFICE_UNDERSIZE } from './orificeUndersize';
 import { OVERCHARGE } from './overcharge';
+import { REVERSING_VALVE_HALF_SHIFTED } from './reversingValveHalfShifted';
+import { REVERSING_VALVE_LEAK } from './reversingValveLeak';
 import { SERVICE_VALVE_THROTTLED } from './serviceValveThrottled';
 import { SOLENOID_STUCK_CLOSED } from './solenoidStuckClosed';
 import { SOLENOID_STUCK_OPEN } from './solenoidStuckOpen';
@@ -83,6 +86,9 @@ export const FAULTS: readonly Fault[] = [
   THERMISTOR_DRIFT,
   THERMISTOR_LOOSE,
   THERMOSTAT_MISPLACED,
+  CHECK_VALVE_LEAKING,
+  REVERSING_VALVE_LEAK,
+  REVERSING_VALVE_HALF_SHIFTED,
 ];
 
 /** K beyond which nothing is set or read wrongly */
@@ -95,8 +101,14 @@ export function faultFamily(id: FamilyId): Fault {
   return fault;
 }
 
-export function familiesOf(plant: PlantId): readonly Fault[] {
-  return FAULTS.filter((f) => f.plants.includes(plant));
+/** Whether a fault of this plant can be felt in a mode. */
+export function isFelt({ modes }: FaultFamily, plant: PlantId, mode: OperatingMode): boolean {
+  return modes?.[plant]?.includes(mode) !== false;
+}
+
+/** @param mode leaves out what cannot be felt in it */
+export function familiesOf(plant: PlantId, mode?: OperatingMode): readonly Fault[] {
+  return FAULTS.filter((f) => f.plants.includes(plant) && (mode === undefined || isFelt(f, plant, mode)));
 }
 
 export interface ParsedFault {
@@ -148,7 +160,7 @@ export function parseFaults(plant: PlantId, faults: Faults): readonly ParsedFaul
 function topOf({ id, unit, max }: Fault): number {
   if (unit === 'K') return HOTTEST;
   if (unit !== 'share') return 2 * max;
-  return id === 'overcharge' || id.endsWith('opening') || id.endsWith('oversize') ? 2 : 1;
+  return id === 'overcharge' || id.endsWith('opening') || id.endsWith('oversize') || max > 1 ? 2 : 1;
 }
 
 export function applyFaults(
@@ -157,8 +169,11 @@ export function applyFaults(
   machine: Effective,
   design: DesignPoint,
   data: Nominal,
+  /** the machine as it was called to work, or turned over for a while (a defrost): its other valve is at work then */
+  called: boolean,
 ): void {
   for (const { fault, target, severity } of parseFaults(plant, faults)) {
+    if (fault.atValveInUse && !called) continue;
     fault.apply(machine, severity, design, data, target);
   }
 }

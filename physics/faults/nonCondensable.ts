@@ -7,7 +7,7 @@ import type { Fault } from './types';
  */
 export const NON_CONDENSABLE: Fault = {
   id: 'non-condensable',
-  plants: ['orifice-split', 'inverter-split', 'cold-room', 'multi-split', 'heat-recovery'],
+  plants: ['orifice-split', 'inverter-split', 'cold-room', 'multi-split', 'heat-recovery', 'thermostatic-heat-pump'],
   slight: 0.03,
   clear: 0.065,
   severe: 0.1,

@@ -7,7 +7,7 @@ import type { Fault } from './types';
  */
 export const OVERCHARGE: Fault = {
   id: 'overcharge',
-  plants: ['orifice-split', 'inverter-split', 'cold-room', 'multi-split', 'heat-recovery'],
+  plants: ['orifice-split', 'inverter-split', 'cold-room', 'multi-split', 'heat-recovery', 'thermostatic-heat-pump'],
   slight: 0.1,
   clear: 0.2,
   severe: 0.3,

@@ -7,7 +7,8 @@ import type { Fault } from './types';
  */
 export const SUPERHEAT_SET: Fault = {
   id: 'metering-valve-superheat-set',
-  plants: ['cold-room'],
+  plants: ['cold-room', 'thermostatic-heat-pump'],
+  atValveInUse: true,
   slight: 2,
   clear: 4,
   severe: 7,

@@ -7,7 +7,7 @@ import type { Fault } from './types';
  */
 export const UNDERCHARGE: Fault = {
   id: 'undercharge',
-  plants: ['orifice-split', 'inverter-split', 'cold-room', 'multi-split', 'heat-recovery'],
+  plants: ['orifice-split', 'inverter-split', 'cold-room', 'multi-split', 'heat-recovery', 'thermostatic-heat-pump'],
   slight: 0.08,
   clear: 0.18,
   severe: 0.28,

@@ -6,7 +6,8 @@ import type { Fault } from './types';
  */
 export const VALVE_STUCK_CLOSING: Fault = {
   id: 'metering-valve-stuck-closing',
-  plants: ['inverter-split', 'cold-room', 'multi-split', 'heat-recovery'],
+  plants: ['inverter-split', 'cold-room', 'multi-split', 'heat-recovery', 'thermostatic-heat-pump'],
+  atValveInUse: true,
   slight: 0.12,
   clear: 0.3,
   severe: 0.45,

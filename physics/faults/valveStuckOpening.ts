@@ -6,7 +6,8 @@ import type { Fault } from './types';
  */
 export const VALVE_STUCK_OPENING: Fault = {
   id: 'metering-valve-stuck-opening',
-  plants: ['inverter-split', 'cold-room', 'multi-split', 'heat-recovery'],
+  plants: ['inverter-split', 'cold-room', 'multi-split', 'heat-recovery', 'thermostatic-heat-pump'],
+  atValveInUse: true,
   slight: 0.08,
   clear: 0.15,
   severe: 0.7,

@@ -40,6 +40,8 @@ export function looksOf(rig: NetworkRig, shown: Shown, glass: number): Looks {
     receiverLevel: 0,
     bulbContact: 1,
     evaporatorIce: 0,
+    outdoorIce: 0,
+    outdoorSensorContact: 1,
     liquidLineKink: flattened(machine.line - rig.data.pipes.liquidDrop, rig.data.pipes.liquidBore),
     suctionValveOpen: Math.sqrt(rig.data.pipes.inletDrop / machine.suctionValve),
     lineCharged: 1,

@@ -21,6 +21,8 @@ export interface ThermostaticValveData {
 
 /** Pa over which the bulb turns from liquid-filled to gas-filled: a solver needs no kink. */
 const TURN = 6e3;
+/** K over the dry point beyond which saturation no longer matters. */
+const FAR = 25;
 
 /**
  * Pressure inside the bulb, Pa.
@@ -32,7 +34,8 @@ export function bulbPressure(
   temperature: number,
   lost: number,
 ): number {
-  const saturated = fluid.pDew(temperature);
+  // far beyond its dry point only the gas counts, and a bulb on a hot pipe may pass the critical temperature
+  const saturated = fluid.pDew(temperature < valve.dryBulb + FAR ? temperature : valve.dryBulb + FAR);
   const gas = (1 - lost) * fluid.pDew(valve.dryBulb) * (temperature / valve.dryBulb);
   const gap = saturated - gas;
   return gas + 0.5 * (gap - Math.sqrt(gap * gap + TURN * TURN));

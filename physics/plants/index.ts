@@ -2,7 +2,7 @@ import { PhysicsError } from '../errors';
 import type { RefrigerantId } from '../fluids/fluid';
 import type { NetworkData } from '../network/data';
 import type { MachineData } from '../solve/effective';
-import type { PlantDescription, PlantId } from '../types';
+import type { OperatingMode, PlantDescription, PlantId } from '../types';
 import { COLD_ROOM } from './coldRoom';
 import { COLD_ROOM_MACHINE } from './coldRoom/machine';
 import { HEAT_RECOVERY } from './heatRecovery';
@@ -13,6 +13,8 @@ import { MULTI_SPLIT } from './multiSplit';
 import { multiSplitOf } from './multiSplit/machine';
 import { ORIFICE_SPLIT } from './orificeSplit';
 import { ORIFICE_SPLIT_MACHINE } from './orificeSplit/machine';
+import { THERMOSTATIC_HEAT_PUMP } from './thermostaticHeatPump';
+import { HEAT_PUMP_COOLING, HEAT_PUMP_HEATING } from './thermostaticHeatPump/machine';
 
 export const PLANTS: Readonly<Record<PlantId, PlantDescription>> = {
   'orifice-split': ORIFICE_SPLIT,
@@ -20,6 +22,7 @@ export const PLANTS: Readonly<Record<PlantId, PlantDescription>> = {
   'cold-room': COLD_ROOM,
   'multi-split': MULTI_SPLIT,
   'heat-recovery': HEAT_RECOVERY,
+  'thermostatic-heat-pump': THERMOSTATIC_HEAT_PUMP,
 };
 
 /** Plants with one indoor unit. */
@@ -36,26 +39,38 @@ export function isNetwork(plant: PlantId): plant is NetworkPlantId {
   return Object.hasOwn(NETWORKS, plant);
 }
 
-const MACHINES: Readonly<Record<SinglePlantId, Readonly<Partial<Record<RefrigerantId, MachineData>>>>> = {
+type Variants = Readonly<Partial<Record<RefrigerantId, MachineData>>>;
+
+const MACHINES: Readonly<Record<SinglePlantId, Variants>> = {
   'orifice-split': ORIFICE_SPLIT_MACHINE,
   'inverter-split': INVERTER_SPLIT_MACHINE,
   'cold-room': COLD_ROOM_MACHINE,
+  'thermostatic-heat-pump': HEAT_PUMP_COOLING,
 };
 
-/** Throws `bad-input` for a plant that does not exist. */
-export function plantDescription(id: string): PlantDescription {
+/** The same parts put together for heating. */
+const HEATING: Readonly<Partial<Record<PlantId, Variants>>> = { 'thermostatic-heat-pump': HEAT_PUMP_HEATING };
+
+/**
+ * A plant as it is measured and drawn in a mode (left out: the one that it is rated in first). Throws `bad-input` for a
+ * plant that does not exist.
+ */
+export function plantDescription(id: string, mode?: OperatingMode): PlantDescription {
   const plant = (PLANTS as Readonly<Record<string, PlantDescription | undefined>>)[id];
   if (plant === undefined || !Object.hasOwn(PLANTS, id)) {
     throw new PhysicsError('bad-input', `unknown plant "${id}"; known are ${Object.keys(PLANTS).join(', ')}`, {
       plant: id,
     });
   }
-  return plant;
+  const other = mode === undefined ? undefined : plant.otherwise?.[mode];
+  return other ? { ...plant, ...other } : plant;
 }
 
-/** Numbers of a plant variant. A refrigerant selects a variant built for it; throws `bad-input` where there is none. */
-export function machineData(plant: PlantId, refrigerant: string): MachineData {
-  const variants = isNetwork(plant) ? {} : MACHINES[plant];
+/**
+ * Numbers of a plant variant in a mode. A refrigerant selects a variant built for it; throws `bad-input` where there is none.
+ */
+export function machineData(plant: PlantId, refrigerant: string, mode: OperatingMode): MachineData {
+  const variants = isNetwork(plant) ? {} : ((mode === 'heating' ? HEATING[plant] : undefined) ?? MACHINES[plant]);
   const data = (variants as Readonly<Record<string, MachineData | undefined>>)[refrigerant];
   if (data === undefined) {
     throw new PhysicsError(

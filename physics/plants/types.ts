@@ -81,6 +81,7 @@ export interface DrawnPart {
     | 'bulb'
     | 'solenoid-valve'
     | 'defrost-heater'
+    | 'accumulator'
     | 'filter'
     | 'service-valve'
     | 'control-box'
@@ -98,11 +99,13 @@ export interface DrawnPart {
   readonly y: number;
   readonly w: number;
   readonly h: number;
-  /** which coil / fan / filter of the model it shows */
+  /** which coil / fan / filter of the model it shows: a coil by what it does, a fan by what it would do in cooling */
   readonly role?: 'condenser' | 'evaporator';
   /** the indoor unit or outdoor module that it belongs to where there are several */
   readonly of?: string;
-  /** a coil: the edge at which its refrigerant comes in when the rooms are cooled; it leaves at the opposite edge */
+  /** where a coil stands; left out = the condenser outdoors, the evaporator indoors */
+  readonly side?: 'outdoor' | 'indoor';
+  /** a coil: the edge at which its refrigerant comes in (of several units: when the rooms are cooled); it leaves at the opposite edge */
   readonly inlet?: 'top' | 'bottom' | 'left' | 'right';
 }
 
@@ -128,7 +131,7 @@ export interface DrawnPipe {
   readonly insulated?: boolean;
 }
 
-/** Where air goes, in its direction: `condenser` moves with condenserAirFlow, `evaporator` with supplyAirFlow. */
+/** Where air goes, in its direction: `condenser` is the outdoor unit's, `evaporator` the indoor unit's, in either mode. */
 export interface DrawnAir {
   readonly id: string;
   readonly role: 'condenser' | 'evaporator';
@@ -181,6 +184,12 @@ export interface PlantDescription {
   readonly designConditions: Conditions;
   /** what it can be asked to do, each with the conditions at which it is rated */
   readonly modes: Readonly<Partial<Record<OperatingMode, Conditions>>>;
+  /** what is different of it in a mode that it is not rated in first: coils and lines change their roles there */
+  readonly otherwise?: Readonly<
+    Partial<
+      Record<OperatingMode, Partial<Pick<PlantDescription, 'designConditions' | 'places' | 'drawing' | 'nameplate'>>>
+    >
+  >;
   readonly metering: 'fixed-orifice' | 'electronic-valve' | 'thermostatic-valve';
   /** K: what its room thermostat is set to as found, and the ends of its dial; left out = a living room's */
   readonly setPoint?: { readonly found: number; readonly low: number; readonly high: number };
@@ -195,6 +204,13 @@ export interface PlantDescription {
   readonly nameplate: (refrigerant: RefrigerantId) => {
     readonly refrigerant: RefrigerantId;
     readonly charge: number;
+    /** how the charge is worked out: kg for the machine with `included` m of line, kg for each further m, m that are laid */
+    readonly chargeRule?: {
+      readonly base: number;
+      readonly allowance: number;
+      readonly included: number;
+      readonly length: number;
+    };
     readonly ratedCapacity: number;
     readonly ratedCurrent: number;
     readonly supplyVoltage: number;

@@ -1,7 +1,7 @@
 /** Which machine a finding is about, what became of it, and how many of each there are. */
 import { PLANTS, type PlantId } from '../index';
 import type { Finding } from './finding';
-import { COLD_ROOMS, ORIFICE_R410A, VARIANTS } from './machines';
+import { COLD_ROOMS, HEAT_PUMPS, ORIFICE_R410A, VARIANTS } from './machines';
 import { reasonFor } from './misses';
 
 /** `missed`: does not hold, and the list of misses says why; `failed`: does not hold, and nothing says why. */
@@ -17,7 +17,7 @@ export function plantOf({ id }: Finding): PlantId | null {
   const machine = id.split('/')[1];
   // what two faults do together is told of one machine only (pairs.ts)
   if (machine === 'known') return ORIFICE_R410A.plant;
-  const plant = [...VARIANTS, ...COLD_ROOMS].find((variant) => variant.id === machine)?.plant;
+  const plant = [...VARIANTS, ...COLD_ROOMS, ...HEAT_PUMPS].find((variant) => variant.id === machine)?.plant;
   return plant ?? (Object.hasOwn(PLANTS, machine) ? (machine as PlantId) : null);
 }
 

@@ -21,13 +21,17 @@ export function uncertainty(reading: Reading, variant: Variant): number {
     case 'Tc':
       return variant.refrigerant === 'R-22' ? 0.8 : 0.5;
     case 'SH':
+    case 'SHout':
+    case 'SHcomp':
     case 'SC':
       return 1.2;
     case 'Td':
+    case 'valveRise':
       return 0.7;
     case 'rise':
     case 'drop':
     case 'face':
+    case 'outdoorFall':
       return 0.5;
     case 'TcOverFace':
       return 0.7;
@@ -43,6 +47,8 @@ export function uncertainty(reading: Reading, variant: Variant): number {
 function standsWithin(reading: Reading, variant: Variant): number {
   switch (reading) {
     case 'SH':
+    case 'SHout':
+    case 'SHcomp':
     case 'SC':
       return 1.5;
     case 'Te':
@@ -50,9 +56,11 @@ function standsWithin(reading: Reading, variant: Variant): number {
       return variant.refrigerant === 'R-22' ? 0.8 : 0.5;
     case 'Td':
     case 'TcOverFace':
+    case 'valveRise':
       return 1;
     case 'rise':
     case 'drop':
+    case 'outdoorFall':
       return 0.5;
     default:
       return 0.03;

@@ -2,8 +2,8 @@
  * First law over time, computed from outside: what a machine's state stores (refrigerant, walls, shell, ice) against the
  * heats and the power that its snapshots show. Nothing of the solver's own bookkeeping is used.
  */
-import { cpMoist, dryDensity, pressureAtAltitude, wSaturated } from '../air/moistAir';
-import type { Machine, MachineState, Snapshot } from '../index';
+import { cpMoist, dryDensity, enthalpy, pressureAtAltitude, wSaturated } from '../air/moistAir';
+import type { Machine, MachineState, Snapshot, StationId } from '../index';
 import { WALL_FIELDS } from '../parts/coil';
 import { machineData } from '../plants';
 import type { MachineData } from '../solve/effective';
@@ -25,7 +25,7 @@ export function storedEnergy(data: MachineData, state: MachineState): number {
     (walls(s.condenserWall) * data.condenser.wallCapacity) / data.condenser.segments +
     (walls(s.evaporatorWall) * data.evaporator.wallCapacity) / data.evaporator.segments +
     s.shell * data.compressor.shellCapacity -
-    sum(s.frost) * FUSION
+    (sum(s.frost) + sum(s.condenserIce ?? [])) * FUSION
   );
 }
 
@@ -34,21 +34,31 @@ export function powerIn(machine: Machine, data: MachineData, state: MachineState
   const { outdoor, altitude } = machine.setup.conditions;
   const { probes, stations, regime } = snapshot;
   const pressure = pressureAtAltitude(altitude);
-  // outdoor air at half saturation, as the machine assumes it
-  const humidity = 0.5 * wSaturated(outdoor, pressure);
-  const air = probes.condenserAirFlow.value * dryDensity(outdoor, humidity, pressure) * cpMoist(humidity);
-  const condenser = air * (probes.condenserEnteringAirTemp.value - probes.condenserLeavingAirTemp.value);
+  // outdoor air at half saturation, as the machine assumes it, or as damp as one that heats finds it
+  const humidity = (data.outdoorHumidity ?? 0.5) * wSaturated(outdoor, pressure);
+  const air = probes.outdoorAirFlow.value * dryDensity(outdoor, humidity, pressure);
+  const entering = probes.outdoorEnteringAirTemp.value;
+  const leaving = probes.outdoorLeavingAirTemp.value;
+  const water = snapshot.outdoorWater;
+  const outdoorHeat =
+    water === undefined
+      ? air * cpMoist(humidity) * (entering - leaving)
+      : air * (enthalpy(entering, humidity) - enthalpy(leaving, humidity - water / air));
   const shell = data.compressor.shellToAir * (outdoor - (state as CircuitState).shell);
-  const flow = stations['compressor-in'].massFlow;
+  // what the pipes gain: all that enters them less all that leaves, a reversing valve included
+  const gain = (id: StationId): number => stations[id].massFlow * stations[id].enthalpy;
   const lines =
     regime === 'flow'
-      ? flow *
-        (stations['liquid-port'].enthalpy -
-          stations['condenser-out'].enthalpy +
-          stations['compressor-in'].enthalpy -
-          stations['evaporator-out'].enthalpy)
+      ? gain('compressor-in') -
+        gain('compressor-out') +
+        stations['evaporator-out'].massFlow *
+          (stations['condenser-in'].enthalpy -
+            stations['condenser-out'].enthalpy +
+            stations['liquid-port'].enthalpy -
+            stations['evaporator-out'].enthalpy)
       : 0;
-  return probes.capacityTotal.value + condenser + shell + lines + probes.compressorPower.value;
+  const indoorHeat = data.mode === 'heating' ? -probes.capacityTotal.value : probes.capacityTotal.value;
+  return indoorHeat + outdoorHeat + shell + lines + probes.compressorPower.value;
 }
 
 export interface Ledger {
@@ -65,19 +75,24 @@ export class Bookkeeper {
   private moved = 0;
   private mass = 0;
   private power: number;
-  private readonly data: MachineData;
 
   constructor(
     private readonly machine: Machine,
     private state: MachineState,
   ) {
-    this.data = machineData(machine.setup.plant, machine.setup.refrigerant);
-    this.power = powerIn(machine, this.data, state, machine.snapshot(state));
+    this.power = powerIn(machine, this.dataOf(state), state, machine.snapshot(state));
+  }
+
+  /** The parts as they are put together in this state. */
+  private dataOf(state: MachineState): MachineData {
+    const { plant, refrigerant, conditions } = this.machine.setup;
+    return machineData(plant, refrigerant, (state as CircuitState).direction ?? conditions.mode);
   }
 
   /** @returns the snapshot of the new state */
   step(after: MachineState, dt: number): Snapshot {
-    const { machine, data } = this;
+    const { machine } = this;
+    const data = this.dataOf(after);
     const earlier = this.state as CircuitState;
     const later = after as CircuitState;
     const snapshot = machine.snapshot(after);
@@ -89,7 +104,7 @@ export class Bookkeeper {
     else if (earlier.regime === 'still' && later.regime === 'still') mean = 0.5 * (power + this.power);
     // heaters hold through a step
     const heaters = (later.cold?.coilHeat ?? 0) + (later.cold?.crankcaseHeat ?? 0);
-    this.defect += storedEnergy(data, after) - storedEnergy(data, earlier) - (mean + heaters) * dt;
+    this.defect += storedEnergy(data, after) - storedEnergy(this.dataOf(earlier), earlier) - (mean + heaters) * dt;
     this.moved += (Math.abs(snapshot.probes.capacityTotal.value) + snapshot.probes.compressorPower.value) * dt;
     this.mass = Math.max(this.mass, snapshot.balance.mass);
     this.state = after;

@@ -12,6 +12,11 @@ import { envelopes } from './envelopes';
 import type { Finding } from './finding';
 import { growth, zeroSeverity } from './growth';
 import { healthyBands, nameplateCharge } from './healthy';
+import { heatPump } from './heatPump';
+import { heatPumpDirections } from './heatPumpDirections';
+import { heatPumpDraws, heatPumpGrowth } from './heatPumpDraws';
+import { heatPumpLookalikes } from './heatPumpLookalikes';
+import { heatPumpTimes } from './heatPumpTimes';
 import { leakOrLightLoad, lookalikes, mildRestriction } from './lookalikes';
 import { networkTime } from './networkTime';
 import { faultPairs, knownPairs } from './pairs';
@@ -38,5 +43,13 @@ export const SECTIONS: Readonly<Record<string, () => readonly Finding[]>> = {
   abuse: () => abused(60, 1000),
   coldRoom: () => [...coldRoom(), ...coldRoomTimes(), ...coldRoomDraws(400, 11)],
   networkTime,
+  heatPump: () => [
+    ...heatPump(),
+    ...heatPumpDirections(),
+    ...heatPumpLookalikes(),
+    ...heatPumpTimes(),
+    ...heatPumpGrowth(),
+    ...heatPumpDraws(300, 17),
+  ],
   pairs: () => [...faultPairs(), ...knownPairs()],
 };

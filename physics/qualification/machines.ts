@@ -2,7 +2,15 @@
 import { type Controls, createMachine, type MachineSetup, type Snapshot } from '../index';
 
 export interface Variant {
-  readonly id: 'orifice-r410a' | 'orifice-r22' | 'inverter-free' | 'inverter-fixed' | 'cold-room' | 'cold-room-r448a';
+  readonly id:
+    | 'orifice-r410a'
+    | 'orifice-r22'
+    | 'inverter-free'
+    | 'inverter-fixed'
+    | 'cold-room'
+    | 'cold-room-r448a'
+    | 'heat-pump-r410a'
+    | 'heat-pump-r454b';
   readonly plant: MachineSetup['plant'];
   readonly refrigerant: MachineSetup['refrigerant'];
   readonly controls: Partial<Controls>;
@@ -47,11 +55,16 @@ export const COLD_ROOM_R448A: Variant = {
   design: COLD_STORE,
 };
 export const COLD_ROOMS: readonly Variant[] = [COLD_ROOM, COLD_ROOM_R448A];
+const HEAT_PUMP = { plant: 'thermostatic-heat-pump', controls: {} } as const;
+export const HEAT_PUMP_R410A: Variant = { ...HEAT_PUMP, id: 'heat-pump-r410a', refrigerant: 'R-410A' };
+export const HEAT_PUMP_R454B: Variant = { ...HEAT_PUMP, id: 'heat-pump-r454b', refrigerant: 'R-454B' };
+export const HEAT_PUMPS: readonly Variant[] = [HEAT_PUMP_R410A, HEAT_PUMP_R454B];
 export const ORIFICES: readonly Variant[] = [ORIFICE_R410A, ORIFICE_R22];
 export const VARIANTS: readonly Variant[] = [ORIFICE_R410A, ORIFICE_R22, INVERTER_FREE, INVERTER_FIXED];
 
-/** What to change of the design point: °C of the air, faults, nuisance multipliers. */
+/** What to change of the design point of a mode (left out: cooling): °C of the air, faults, nuisance multipliers. */
 export interface Case {
+  readonly mode?: 'cooling' | 'heating';
   readonly outdoor?: number;
   readonly indoor?: number;
   readonly wetBulb?: number;
@@ -60,16 +73,22 @@ export interface Case {
 }
 
 const ZERO = 273.15;
+const RATING = {
+  cooling: { outdoor: 35, indoor: 27, wetBulb: 19 },
+  heating: { outdoor: 7, indoor: 20, wetBulb: 14 },
+} as const;
 
 export function setupOf(variant: Variant, change: Case = {}): MachineSetup {
+  const { mode = 'cooling' } = change;
+  const rating = RATING[mode];
   return {
     plant: variant.plant,
     refrigerant: variant.refrigerant,
     conditions: {
-      outdoor: ZERO + (change.outdoor ?? variant.design?.outdoor ?? 35),
-      indoor: ZERO + (change.indoor ?? variant.design?.indoor ?? 27),
-      wetBulb: ZERO + (change.wetBulb ?? variant.design?.wetBulb ?? 19),
-      mode: 'cooling',
+      outdoor: ZERO + (change.outdoor ?? variant.design?.outdoor ?? rating.outdoor),
+      indoor: ZERO + (change.indoor ?? variant.design?.indoor ?? rating.indoor),
+      wetBulb: ZERO + (change.wetBulb ?? variant.design?.wetBulb ?? rating.wetBulb),
+      mode,
       altitude: 0,
     },
     faults: change.faults ?? {},
@@ -99,6 +118,10 @@ export function readingsOf(snapshot: Snapshot) {
     face: probes.condenserEnteringAirTemp.value - ZERO,
     TcOverFace: probes.condensingTemp.value - probes.condenserEnteringAirTemp.value,
     drop: probes.returnAirTemp.value - probes.supplyAirTemp.value,
+    /** supply air, °C; fall of the outdoor air over its coil; rise of the suction pipe over a reversing valve */
+    supply: probes.supplyAirTemp.value - ZERO,
+    outdoorFall: probes.outdoorAirTemp.value - probes.outdoorLeavingAirTemp.value,
+    valveRise: probes.compressorSuctionTemp.value - probes.reversingValveSuctionInTemp.value,
     capacity: probes.capacityTotal.value,
     power: probes.compressorPower.value,
     totalPower: probes.totalPower.value,
@@ -137,6 +160,7 @@ export function readingsOf(snapshot: Snapshot) {
     level: snapshot.looks.receiverLevel,
     frost: snapshot.looks.evaporatorFrost,
     ice: snapshot.looks.evaporatorIce,
+    outdoorIce: snapshot.looks.outdoorIce,
     ohm: probes.defrostHeaterResistance.value,
     charge: probes.refrigerantCharge.value,
   };

@@ -4,12 +4,15 @@
  */
 import { PhysicsError } from '../errors';
 import { exp } from '../math/elementary';
+import type { IceData } from '../parts/ice';
 import type { ControllerState, Controls } from '../types';
 import { coldFans, cutOutNow, decideCold, passing, STREAM } from './coldStore';
 import type { Rig } from './compile';
 import { sensorTruth } from './control';
 import { crossedLimit, decide, followBulb, laggedSensors, limitTime, RESTART_DELAY, regulate } from './controller';
+import type { Direction } from './effective';
 import { type Entry, type FlowResult, flowStep, pipeTemps } from './flowStep';
+import { blockingIce, demandOf, directionFor, followDefrost, type Rigs, rigOf, turnOver } from './reversal';
 import { type CircuitState, LOCK_OUT_TRIPS } from './state';
 import { type StillResult, stillStep } from './stillStep';
 import { frostStep } from './walls';
@@ -26,35 +29,57 @@ const CLOSE = 0.22;
 const WARMER = 8;
 const DAMPER = 0.5;
 
-/** Controls as the fans see them: both run with the compressor; a cold room's controller has ideas of its own. */
+/**
+ * Controls as the fans see them: both run with the compressor, but neither in a defrost by reversal (out of doors the fan
+ * would cool what has to melt, indoors blow cold); a cold room's controller has ideas of its own.
+ */
 export function fansFor(controls: Controls, state: CircuitState): Controls {
   if (state.cold) return coldFans(controls, state, state.cold);
+  const runs = state.turning && (state.defrost === undefined || state.defrost.running === 0);
   return {
     ...controls,
-    outdoorFanRunning: controls.outdoorFanRunning && state.turning,
-    indoorFanRunning: controls.indoorFanRunning && state.turning,
+    outdoorFanRunning: controls.outdoorFanRunning && runs,
+    indoorFanRunning: controls.indoorFanRunning && runs,
   };
 }
 
 /** Advance by dt whole seconds. Throws PhysicsError with the time where a step cannot be computed in any way. */
-export function advance(rig: Rig, state: CircuitState, controls: Controls, dt: number): CircuitState {
+export function advance(rigs: Rigs, before: CircuitState, controls: Controls, dt: number): CircuitState {
   if (!(dt >= 1 && dt <= 30) || Math.floor(dt) !== dt) {
     throw new PhysicsError('bad-input', `dt: ${dt} is not a whole number of seconds within 1…30`, { dt });
   }
+  const demand = demandOf(rigs, controls);
+  const state = turned(rigs, before, demand);
+  const rig = rigOf(rigs, state);
   let now = state;
   let left = dt;
   while (left > 0) {
     const part = now.cold ? Math.min(left, now.turning && now.regime === 'still' ? 1 : SWITCHED) : left;
-    now = once(rig, now, controls, part);
+    now = once(rig, now, controls, demand, part);
     left -= part;
   }
-  return now;
+  return now.defrost === undefined ? now : { ...now, defrost: followDefrost(rig, now, demand, dt) };
 }
 
-function once(rig: Rig, state: CircuitState, controls: Controls, dt: number): CircuitState {
+/** The machine with its reversing valve where it has to be. A change of what is asked for stops the compressor first. */
+function turned(rigs: Rigs, state: CircuitState, demand: Direction): CircuitState {
+  if (state.direction === undefined) return state;
+  const from = rigOf(rigs, state);
+  const { direction, defrost } = directionFor(from, state, demand);
+  if (direction === state.direction) return { ...state, defrost };
+  const still = state.regime === 'flow' ? brokenOff(from, state) : state;
+  const controller = defrost.running > 0 ? 'defrosting' : direction;
+  const over: CircuitState = { ...turnOver(from, rigs.of(direction, true), still), defrost, controller };
+  const asked = defrost.running > 0 || (state.defrost?.running ?? 0) > 0;
+  return asked || !state.turning
+    ? over
+    : { ...over, turning: false, controller: 'waiting-to-restart', restartIn: RESTART_DELAY };
+}
+
+function once(rig: Rig, state: CircuitState, controls: Controls, demand: Direction, dt: number): CircuitState {
   const decided: CircuitState = {
     ...state,
-    ...(state.cold ? decideCold(rig, state, state.cold, controls, dt) : decide(rig, state, controls, dt)),
+    ...(state.cold ? decideCold(rig, state, state.cold, controls, dt) : decide(rig, state, controls, demand, dt)),
   };
   const fans = fansFor(controls, decided);
   const share = passing(rig.effective, decided);
@@ -70,9 +95,14 @@ function once(rig: Rig, state: CircuitState, controls: Controls, dt: number): Ci
   return handOver(rig, stepped, fans) ?? stepped;
 }
 
-/** Both air streams for these fans, this room and the ice that lies on the cooler. */
+/** Ice that the coil which evaporates can carry, where it blocks air. */
+function coolerIce({ circuit, data }: Rig): IceData | undefined {
+  return circuit.heating ? data.outdoorIce : data.ice;
+}
+
+/** Both air streams for these fans, this room and the ice that lies on the cooler or on the outdoor coil. */
 export function takeAir(rig: Rig, fans: Controls, state: CircuitState): void {
-  rig.ice = rig.data.ice ? state.frost.reduce((sum, kg) => sum + kg, 0) : 0;
+  rig.ice = blockingIce(rig, state);
   rig.setAir(fans, state.room, state.roomHumidity);
   rig.env.passing = passing(rig.effective, state);
 }
@@ -125,8 +155,19 @@ function afterFlow(rig: Rig, state: CircuitState, controls: Controls, result: Fl
     circuit.evaporator.water,
     data.evaporator.wallCapacity / data.evaporator.segments,
     dt,
-    data.ice,
+    coolerIce(rig),
   );
+  const { condenserIce } = state;
+  const melting = condenserIce && {
+    condenserIce: frostStep(
+      condenserIce,
+      condenserWall,
+      circuit.condenser.water,
+      data.condenser.wallCapacity / data.condenser.segments,
+      dt,
+      circuit.heating ? undefined : data.outdoorIce,
+    ),
+  };
   const sensed = laggedSensors(state.sensed, sensorTruth(circuit), dt);
   const power = circuit.compressor.power;
   const limitFor = limitTime(rig, power, state.limitFor, circuit.pSuction, circuit.compressor.tDischarge, dt);
@@ -152,6 +193,7 @@ function afterFlow(rig: Rig, state: CircuitState, controls: Controls, result: Fl
       roomHumidity: state.roomHumidity,
       controls,
       ...(state.cold && { passing: rig.env.passing, ice: rig.ice }),
+      ...(data.outdoorIce && { ice: rig.ice }),
     },
     massHigh: circuit.massHigh,
     pool: result.pool,
@@ -159,12 +201,13 @@ function afterFlow(rig: Rig, state: CircuitState, controls: Controls, result: Fl
     energyLow: circuit.energyLow,
     sensed,
     frost,
+    ...melting,
     limitFor,
     controller: runningWord(rig, state, controls),
     handOver: result.handOver,
     debtHigh: result.debtHigh,
     debtLow: result.debtLow,
-    ...roomStep(rig, state, circuit.evaporator.airHeat, circuit.evaporator.waterTotal, dt),
+    ...roomStep(rig, state, circuit.indoorCoil.airHeat, circuit.indoorCoil.waterTotal, dt),
     rate: largestRate(state, result.x, condenserWall, evaporatorWall, dt),
   };
   const regulated = {
@@ -278,7 +321,9 @@ function roomStep(
   // the building's load was measured against what the machine took out as found, its fan's heat included; it eases off as
   // the room warms and dampens toward the weather
   const lost = rig.roomLoss(heat, water);
-  const load = state.load * eased((state.room - state.roomFound) / WARMER);
+  // a room that is heated cools toward the weather instead
+  const away = state.load < 0 && state.direction ? state.roomFound - state.room : state.room - state.roomFound;
+  const load = state.load * eased(away / WARMER);
   const waterLoad =
     state.waterLoad * eased((state.roomHumidity - state.humidityFound) / (DAMPER * state.humidityFound));
   const room = state.room + (dt * (load - lost.sensible)) / data.roomCapacity;
@@ -296,6 +341,8 @@ function runningWord(rig: Rig, state: CircuitState, controls: Controls): Control
   const { data, circuit } = rig;
   const { limits, control } = data;
   if (state.cold) return state.controller;
+  if (state.defrost && state.defrost.running > 0) return 'defrosting';
+  if (circuit.heating) return 'heating';
   if (!control.variableSpeed || controls.fixedSpeed) return 'cooling';
   const near =
     circuit.compressor.tDischarge > limits.slowDownTemp - 0.5 || circuit.pDischarge > limits.slowDownPressure - 1e4;

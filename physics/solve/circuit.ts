@@ -8,11 +8,12 @@ import type { FluidTable } from '../fluids/fluid';
 import * as layout from '../fluids/layout';
 import type { AirStream } from '../parts/airStream';
 import { CoilMarch } from '../parts/coil';
-import { Compressor, short } from '../parts/compressor';
+import { Compressor, nozzleFlux, short } from '../parts/compressor';
 import { limited } from '../parts/line';
 import { LiquidPath } from '../parts/metering';
 import { motorLossFactor, slipPerWatt } from '../parts/motor';
 import { liquidLevel } from '../parts/receiver';
+import { exchanged } from '../parts/reversingValve';
 import { liquidHeld } from '../parts/suctionVessel';
 import { TubeFlow } from '../parts/tubeFlow';
 import { meteringOpening } from './coldStore';
@@ -27,6 +28,7 @@ const GAS_FILM = 3;
 /** K within which the face of a recirculating condenser is found, and marches spent on it at most. */
 const RECIRCULATION_CLOSE = 1e-9;
 const RECIRCULATION_TRIES = 12;
+const GRAVITY = 9.80665;
 
 /** K of a hot thing that a badly laid liquid line touches: a heating pipe, sheet metal in the sun (ours). */
 export const HOT_BESIDE = 333.15;
@@ -66,6 +68,7 @@ export class Circuit {
   pDischarge = 0.5;
   pSuction = 0.5;
   pCondenserIn = 0.5;
+  pCondenserOut = 0.5;
   pLiquid = 0.5;
   pNitrogen = 0.5;
   pServiceSuction = 0.5;
@@ -79,6 +82,15 @@ export class Circuit {
   hCompressorIn = 0.5;
   /** in the suction pipe, kg/m3 */
   rhoSuction = 0.5;
+  /** gas that enters the condenser; differs from the compressor's where a reversing valve or a long line lies between */
+  hCondenserIn = 0.5;
+  /** kg/s that leak through the reversing valve; enthalpy and pressure where the suction gas enters it */
+  valveLeak = 0;
+  hValveIn = 0.5;
+  pValveIn = 0.5;
+  /** discharge gas as it leaves the reversing valve */
+  pValveOut = 0.5;
+  hValveOut = 0.5;
   massFlow = 0.5;
   massHigh = 0.5;
   massLow = 0.5;
@@ -90,6 +102,11 @@ export class Circuit {
   liquidLoss = 0.5;
   lineGain = 0.5;
   suctionGain = 0.5;
+  dischargeLoss = 0;
+  /** the streams by what their coil does, and whether the machine heats the room */
+  readonly heating: boolean;
+  readonly condenserAir: AirStream;
+  readonly evaporatorAir: AirStream;
 
   constructor(
     readonly fluid: FluidTable,
@@ -103,6 +120,18 @@ export class Circuit {
     this.condenser = new CoilMarch(data.condenser);
     this.evaporator = new CoilMarch(data.evaporator);
     this.path = new LiquidPath(BLOCK_SIZE);
+    this.heating = data.mode === 'heating';
+    this.condenserAir = this.heating ? indoorAir : outdoorAir;
+    this.evaporatorAir = this.heating ? outdoorAir : indoorAir;
+  }
+
+  /** The coils by where they stand. */
+  get outdoorCoil(): CoilMarch {
+    return this.heating ? this.evaporator : this.condenser;
+  }
+
+  get indoorCoil(): CoilMarch {
+    return this.heating ? this.condenser : this.evaporator;
   }
 
   /**
@@ -132,15 +161,39 @@ export class Circuit {
       env.dt,
       effective.displacement,
     );
-    const m = compressor.massFlow;
+    // what leaks through the reversing valve never reaches the coils
+    const throughCompressor = compressor.massFlow;
+    this.valveLeak =
+      effective.reversingLeak > 0
+        ? Math.min(effective.reversingLeak * nozzleFlux(pHigh, compressor.rhoDischarge, pLow), 0.9 * throughCompressor)
+        : 0;
+    const m = throughCompressor - this.valveLeak;
     const mm = m * m;
     this.massFlow = m;
     this.pDischarge = pHigh;
     this.pSuction = pLow;
 
-    this.pCondenserIn = pHigh - (lines.dischargeDrop * mm) / compressor.rhoDischarge;
+    const valve = data.reversingValve;
+    const valveHigh = valve ? valve.dischargeDrop * effective.reversingDrop : 0;
+    const valveLow = valve ? valve.suctionDrop * effective.reversingDrop : 0;
+    // the vapour line's service valve: in heating the hot gas passes it
+    const throttled = this.heating ? effective.suctionValve - lines.inletDrop : 0;
+    this.pCondenserIn = pHigh - ((lines.dischargeDrop + valveHigh + throttled) * mm) / compressor.rhoDischarge;
     const dropHigh = data.condenser.pressureDrop * mm * (0.5 / this.high[RHO_V]);
-    this.pLiquid = this.pCondenserIn - dropHigh;
+    const pCondenserOut = this.pCondenserIn - dropHigh;
+    fluid.state(this.low, compressor.hSuction, out);
+    const rhoSuction = out[OUT_RHO];
+    let hBeforeValve = compressor.hSuction;
+    this.hCondenserIn = compressor.hDischarge;
+    if (valve) {
+      const across = exchanged(valve, m, compressor.tDischarge - out[OUT_T]);
+      hBeforeValve = (throughCompressor * compressor.hSuction - this.valveLeak * compressor.hDischarge - across) / m;
+      this.hCondenserIn -= across / m;
+    }
+    this.pValveOut = pHigh - (valveHigh * mm) / compressor.rhoDischarge;
+    this.hValveOut = this.hCondenserIn;
+    this.dischargeLoss = lines.dischargeUa ? limited(lines.dischargeUa, m) * (compressor.tDischarge - env.outdoor) : 0;
+    this.hCondenserIn -= this.dischargeLoss / m;
     this.pNitrogen = effective.nitrogen * GATHERED * this.standardPressure * (this.high[T_DEW] / 298.15);
     const pCondensing = this.pCondenserIn - 0.5 * dropHigh - this.pNitrogen;
     fluid.setPressure(pCondensing, this.condensing);
@@ -156,6 +209,14 @@ export class Circuit {
     const gasShare = this.pNitrogen / pHigh;
     this.condense(env, 1 / (1 + GAS_FILM * gasShare));
 
+    this.pLiquid = pCondenserOut;
+    if (lines.beforePort) {
+      fluid.setPressure(pCondenserOut, this.port);
+      fluid.state(this.port, condenser.hOut, out);
+      const rho = out[OUT_RHO];
+      this.pLiquid -= (effective.line * mm) / rho + rho * GRAVITY * lines.beforePort.lift;
+    }
+    this.pCondenserOut = pCondenserOut;
     fluid.setPressure(this.pLiquid, this.port);
     fluid.state(this.port, condenser.hOut, out);
     this.tLiquidPort = out[OUT_T];
@@ -164,10 +225,10 @@ export class Circuit {
     this.lineGain = limited(effective.liquidLineUa, m) * (HOT_BESIDE - out[OUT_T]);
     this.hMetering = this.hLiquid + this.lineGain / m;
 
-    fluid.state(this.low, compressor.hSuction, out);
-    const rhoSuction = out[OUT_RHO];
     this.rhoSuction = rhoSuction;
-    this.pServiceSuction = pLow + (effective.suctionValve * mm) / rhoSuction;
+    this.pValveIn = pLow + (valveLow * mm) / rhoSuction;
+    const serviceValve = this.heating ? lines.inletDrop : effective.suctionValve;
+    this.pServiceSuction = this.pValveIn + (serviceValve * mm) / rhoSuction;
     this.pEvaporatorOut = this.pServiceSuction + (lines.suctionDrop * mm) / rhoSuction;
     const dropLow = data.evaporator.pressureDrop * mm * (0.5 / this.low[RHO_V]);
     this.pEvaporatorIn = this.pEvaporatorOut + dropLow;
@@ -186,7 +247,7 @@ export class Circuit {
       fluid,
       this.evaporating,
       this.tube,
-      this.indoorAir,
+      this.evaporatorAir,
       m,
       this.hMetering,
       steady ? null : env.evaporatorWall,
@@ -200,6 +261,7 @@ export class Circuit {
     this.suctionGain = limited(effective.suctionUa, m) * (env.outdoor - out[OUT_T]);
     this.hServiceSuction = evaporator.hOut + (lines.suctionShare * this.suctionGain) / m;
     this.hCompressorIn = evaporator.hOut + this.suctionGain / m;
+    this.hValveIn = hBeforeValve;
 
     path.solve(
       fluid,
@@ -209,7 +271,7 @@ export class Circuit {
       this.hMetering,
       this.pEvaporatorIn,
       effective.drier,
-      effective.line,
+      lines.beforePort ? lines.beforePort.behind : effective.line,
       meteringOpening(effective, env.opening, env.passing),
       m,
     );
@@ -219,7 +281,7 @@ export class Circuit {
     residual[0] = steady
       ? (m - path.flow) / reference
       : (m - path.flow - (this.massHigh - env.massHigh) / env.dt) / reference;
-    residual[1] = (this.hCompressorIn - compressor.hSuction) / 1e5;
+    residual[1] = (this.hCompressorIn - hBeforeValve) / 1e5;
     residual[2] = (this.massHigh + this.massLow + env.pool - effective.charge) / effective.charge;
   }
 
@@ -258,9 +320,9 @@ export class Circuit {
       this.fluid,
       this.condensing,
       this.tube,
-      this.outdoorAir,
+      this.condenserAir,
       this.massFlow,
-      this.compressor.hDischarge,
+      this.hCondenserIn,
       env.dt <= 0 ? null : env.condenserWall,
       env.dt,
       gasPenalty,
@@ -282,7 +344,7 @@ export class Circuit {
       lines.liquidVolume * path.rhoIn + lines.liquidLineVolume * 0.5 * (path.rhoAfterDrier + path.rhoMetering);
     this.massHigh = discharge + condenser.mass + liquid;
     this.energyHigh =
-      discharge * compressor.hDischarge +
+      discharge * this.hCondenserIn +
       liquid * this.hLiquid +
       condenser.energy -
       this.pLiquid * (lines.dischargeVolume + lines.liquidVolume + lines.liquidLineVolume);
@@ -293,7 +355,9 @@ export class Circuit {
     const suction = lines.suctionVolume * rhoSuction;
     fluid.state(this.low, hCylinder, out);
     const shell = data.compressor.shellVolume * out[OUT_RHO];
-    const wetness = short(this.low[H_V] - this.hCompressorIn) / (this.low[H_V] - this.low[H_L]);
+    const wetness =
+      short(this.low[H_V] - (this.hCompressorIn + (compressor.hSuction - this.hValveIn))) /
+      (this.low[H_V] - this.low[H_L]);
     const held = liquidHeld(data.suctionVessel, wetness * this.massFlow);
     this.massLow = expansion + evaporator.mass + suction + shell + held;
     this.energyLow =

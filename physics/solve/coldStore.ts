@@ -98,7 +98,7 @@ export const STREAM = 0.05;
 
 /** Factor on the metering area as it is, solenoid included. */
 export function meteringOpening(effective: Effective, opening: number, share: number): number {
-  return throughSolenoid(opening, share) * effective.metering;
+  return throughSolenoid(opening, share) * effective.metering + effective.bypass;
 }
 
 /** Controls as the fans of a cold room see them. */

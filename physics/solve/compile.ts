@@ -10,7 +10,7 @@ import { AirStream, saturatedAt } from '../parts/airStream';
 import { type FanResult, fanFlow } from '../parts/fan';
 import { airLost, passageFilled, throughLayer } from '../parts/ice';
 import { machineData, plantDescription } from '../plants';
-import type { Conditions, Controls, MachineSetup, Nuisance, PlantDescription } from '../types';
+import type { Conditions, Controls, MachineSetup, Nuisance, OperatingMode, PlantDescription } from '../types';
 import { Circuit, Surroundings } from './circuit';
 import { checkConditions } from './conditions';
 import { type DesignPoint, type Effective, healthy, type MachineData } from './effective';
@@ -20,6 +20,8 @@ const { CP_L, CP_V } = layout;
 
 /** Density at which fan data are stated, kg/m3 of moist air. */
 const DESIGN_DENSITY = 1.15;
+/** Relative humidity of outdoor air that only carries heat: its moisture hardly matters. */
+const DRY_ENOUGH = 0.5;
 
 export const NOMINAL: Nuisance = {
   charge: 1,
@@ -48,8 +50,9 @@ export class Rig {
   roomHumidity = 0.0105;
   outdoorFan: FanResult = NO_AIR;
   indoorFan: FanResult = NO_AIR;
-  /** kg of ice between the cooler's fins, and share of the time that a cycling condenser fan runs */
+  /** kg of ice between the fins of a cooler, or of the outdoor coil of a machine that heats; what calls `setAir` sets it */
   ice = 0;
+  /** share of the time that a cycling condenser fan runs */
   fanDuty = 1;
 
   constructor(
@@ -78,12 +81,18 @@ export class Rig {
   setAir(controls: Controls, roomTemp: number, roomHumidity: number): void {
     const { data, effective, conditions, circuit } = this;
     const outdoor = circuit.outdoorAir;
-    // outdoor air at half saturation: it only carries heat, its moisture hardly matters
-    outdoor.setState(conditions.outdoor, 0.5 * outdoor.saturated.humidity(conditions.outdoor));
+    const { outdoorHumidity = DRY_ENOUGH } = data;
+    outdoor.setState(conditions.outdoor, outdoorHumidity * outdoor.saturated.humidity(conditions.outdoor));
     const outdoorDensity = moistDensity(conditions.outdoor, outdoor.humidity, this.pressure) / DESIGN_DENSITY;
     this.outdoorFan = this.outdoorFlow(controls.outdoorFanRunning, outdoorDensity);
     outdoor.massFlow = this.outdoorFan.flow * dryDensity(conditions.outdoor, outdoor.humidity, this.pressure);
-    outdoor.ua = conductance(data.condenser, outdoor.massFlow, effective.condenserUa);
+    const coils = circuit.heating
+      ? ({ outdoor: data.evaporator, indoor: data.condenser } as const)
+      : ({ outdoor: data.condenser, indoor: data.evaporator } as const);
+    outdoor.ua = conductance(coils.outdoor, outdoor.massFlow, effective.condenserUa);
+    if (data.outdoorIce) {
+      outdoor.ua *= throughLayer(data.outdoorIce, passageFilled(data.outdoorIce, this.ice), outdoor.ua);
+    }
     if (this.fanDuty < 1 && controls.outdoorFanRunning) this.blendFan(outdoorDensity);
 
     const indoor = circuit.indoorAir;
@@ -111,22 +120,18 @@ export class Rig {
       controls.indoorFanRunning,
     );
     indoor.massFlow = this.indoorFan.flow * dryDensity(intakeTemp, intakeHumidity, this.pressure);
-    indoor.ua = conductance(data.evaporator, indoor.massFlow, effective.evaporatorUa);
+    indoor.ua = conductance(coils.indoor, indoor.massFlow, effective.evaporatorUa);
     if (data.ice && filled > 0) indoor.ua *= throughLayer(data.ice, filled, indoor.ua);
   }
 
   private outdoorFlow(running: boolean, density: number): FanResult {
     const { data, effective } = this;
-    return fanFlow(
-      data.outdoorFan,
-      effective.outdoorFanSpeed,
-      0,
-      effective.condenserLost,
-      0,
-      effective.condenserAir,
-      density,
-      running,
-    );
+    const filled = data.outdoorIce ? passageFilled(data.outdoorIce, this.ice) : 0;
+    const lost =
+      filled > 0
+        ? inSeries(effective.condenserLost, airLost(filled, data.outdoorFan.flatness))
+        : effective.condenserLost;
+    return fanFlow(data.outdoorFan, effective.outdoorFanSpeed, 0, lost, 0, effective.condenserAir, density, running);
   }
 
   /** A fan that runs `fanDuty` of the time: flow, conductance and power on the mean over on and off. */
@@ -197,14 +202,16 @@ const designs = new Map<string, { point: DesignPoint; x: Float64Array }>();
 export function designPoint(
   plant: MachineSetup['plant'],
   refrigerant: MachineSetup['refrigerant'],
+  mode: OperatingMode,
 ): { point: DesignPoint; x: Float64Array } {
-  const key = `${plant}/${refrigerant}`;
+  const key = `${plant}/${refrigerant}/${mode}`;
   const known = designs.get(key);
   if (known) return known;
-  const description = plantDescription(plant);
-  const data = machineData(plant, refrigerant);
-  const rig = new Rig(fluidTable(refrigerant), data, healthy(data), description.designConditions, 1);
-  const { indoor, wetBulb } = description.designConditions;
+  const description = plantDescription(plant, mode);
+  const conditions = description.modes[mode] ?? description.designConditions;
+  const data = machineData(plant, refrigerant, mode);
+  const rig = new Rig(fluidTable(refrigerant), data, healthy(data), conditions, 1);
+  const { indoor, wetBulb } = conditions;
   rig.circuit.indoorAir.setWetBulb(indoor, wetBulb);
   rig.setAir(RUNNING, indoor, rig.circuit.indoorAir.humidity);
   const regulated = data.control.metering !== 'fixed';
@@ -213,7 +220,6 @@ export function designPoint(
     rig.env,
     { opening: regulated ? null : 1, speed: data.control.variableSpeed ? null : 1 },
     null,
-    indoor,
   );
   const c = rig.circuit;
   const design = {
@@ -244,7 +250,15 @@ export function designPoint(
 
 /** Compile a setup. Throws `bad-input` for unknown plants, refrigerants, faults or impossible conditions. */
 export function compile(setup: MachineSetup): Rig {
-  const data = machineData(setup.plant, setup.refrigerant);
+  return compileFor(setup, setup.conditions.mode, false);
+}
+
+/**
+ * The same machine in a mode that need not be the one it was called to.
+ * @param slideMoved the slide of a reversing valve that had stopped half way has moved home since
+ */
+export function compileFor(setup: MachineSetup, mode: OperatingMode, slideMoved: boolean): Rig {
+  const data = machineData(setup.plant, setup.refrigerant, mode);
   checkConditions(plantDescription(setup.plant), setup.conditions);
   const effective = healthy(data);
   const nuisance = { ...NOMINAL, ...setup.nuisance };
@@ -256,7 +270,17 @@ export function compile(setup: MachineSetup): Rig {
   effective.displacement *= nuisance.displacement;
   effective.metering *= nuisance.meteringArea;
   effective.voltage *= nuisance.voltage;
-  const design = designPoint(setup.plant, setup.refrigerant).point;
-  applyFaults(setup.plant, setup.faults, effective, design, data);
+  const design = designPoint(setup.plant, setup.refrigerant, mode).point;
+  const { 'reversing-valve-half-shifted': _home, ...others } = setup.faults;
+  const faults = slideMoved ? others : setup.faults;
+  applyFaults(setup.plant, faults, effective, design, data, mode === setup.conditions.mode);
+  if (data.outdoorIce && !freezes(setup.conditions)) effective.ice = 0;
   return new Rig(fluidTable(setup.refrigerant), data, effective, setup.conditions, design.opening);
+}
+
+/** Ice on an outdoor coil that evaporates keeps up to about this outdoor temperature, K (from memory). */
+const THAWS = 283.15;
+
+function freezes({ mode, outdoor }: Conditions): boolean {
+  return mode === 'heating' && outdoor < THAWS;
 }

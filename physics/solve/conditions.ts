@@ -14,7 +14,7 @@ export function checkConditions(plant: PlantDescription, conditions: Conditions)
       },
     );
   }
-  check('outdoor', outdoor, 253.15, 328.15);
+  check('outdoor', outdoor, mode === 'heating' ? 248.15 : 253.15, 328.15);
   const refrigerated = plant.designConditions.indoor < 283.15;
   check('indoor', indoor, refrigerated ? 268.15 : 283.15, refrigerated ? 303.15 : 318.15);
   check('wetBulb', wetBulb, refrigerated ? 263.15 : 273.15, indoor);

@@ -56,9 +56,9 @@ export function speedError(circuit: Circuit, seen: Sensed): number {
   return pressure < error ? pressure : error;
 }
 
-/** K that the bulb of a thermostatic valve tends to: its pipe, or the room's air as far as it has come loose. */
+/** K that the bulb of a thermostatic valve tends to: its pipe, or the air around its coil as far as it has come loose. */
 export function bulbTruth(circuit: Circuit, pipe: number): number {
-  return pipe + circuit.effective.bulbLoose * (circuit.indoorAir.temperature - pipe);
+  return pipe + circuit.effective.bulbLoose * (circuit.evaporatorAir.temperature - pipe);
 }
 
 /** Opening that a thermostatic valve tends to: its lift within its stops. */

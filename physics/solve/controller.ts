@@ -6,7 +6,7 @@ import { motorCurrent } from '../parts/motor';
 import type { ControllerState, Controls } from '../types';
 import type { Rig } from './compile';
 import { bulbTruth, reported, speedError, thermostaticOpening, valveError } from './control';
-import { motorVoltage } from './effective';
+import { type Direction, motorVoltage } from './effective';
 import { type CircuitState, LOCK_OUT_TRIPS } from './state';
 
 const RESTART_DELAY = 180;
@@ -136,6 +136,7 @@ export function decide(
   rig: Rig,
   state: CircuitState,
   controls: Controls,
+  demand: Direction,
   dt: number,
 ): Pick<CircuitState, 'turning' | 'controller' | 'restartIn' | 'runningFor' | 'opening' | 'speed' | 'limitFor'> {
   const { control } = rig.data;
@@ -155,10 +156,13 @@ export function decide(
   if (!controls.running) return off('off', state.turning ? RESTART_DELAY : restartIn);
   if (stopped && state.trips >= LOCK_OUT_TRIPS) return off(state.controller, restartIn);
   const felt = state.room + rig.effective.thermostatOffset;
-  const satisfied =
-    felt < controls.setPoint - THERMOSTAT_BAND ||
-    (!state.turning && state.controller === 'room-satisfied' && felt < controls.setPoint + THERMOSTAT_BAND);
-  if (satisfied) return off('room-satisfied', state.turning ? RESTART_DELAY : restartIn);
+  const content = demand === 'heating' ? 'room-warm-enough' : 'room-satisfied';
+  const [beyond, short] =
+    demand === 'heating'
+      ? [felt > controls.setPoint + THERMOSTAT_BAND, felt > controls.setPoint - THERMOSTAT_BAND]
+      : [felt < controls.setPoint - THERMOSTAT_BAND, felt < controls.setPoint + THERMOSTAT_BAND];
+  const satisfied = beyond || (!state.turning && state.controller === content && short);
+  if (satisfied) return off(content, state.turning ? RESTART_DELAY : restartIn);
   if (state.turning) {
     return {
       turning: true,
@@ -173,7 +177,7 @@ export function decide(
   if (restartIn > 0) return off(stopped ? state.controller : 'waiting-to-restart', restartIn);
   return {
     turning: true,
-    controller: 'cooling',
+    controller: rig.circuit.heating ? 'heating' : 'cooling',
     restartIn: 0,
     runningFor: 0,
     limitFor: 0,

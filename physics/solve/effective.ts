@@ -9,13 +9,22 @@ import type { IceData } from '../parts/ice';
 import type { LiquidPathData } from '../parts/metering';
 import type { MotorData } from '../parts/motor';
 import type { ReceiverData } from '../parts/receiver';
+import type { ReversingValveData } from '../parts/reversingValve';
 import type { SuctionVesselData } from '../parts/suctionVessel';
 import type { ThermostaticValveData } from '../parts/thermostaticValve';
 import type { SensorName } from '../types';
 import type { ColdStoreData } from './coldStore';
 
-/** Everything the equations need of one variant (plant × refrigerant). */
+/** Which way the refrigerant runs. */
+export type Direction = 'cooling' | 'heating';
+
+/**
+ * Everything the equations need of one variant (plant × refrigerant) in one mode. `condenser` and `evaporator` are the coils
+ * by what they do: in heating the condenser stands indoors. Fans are named by where they stand.
+ */
 export interface MachineData {
+  /** left out = cooling */
+  readonly mode?: Direction;
   readonly charge: number;
   readonly compressor: CompressorData;
   readonly motor: MotorData;
@@ -31,6 +40,10 @@ export interface MachineData {
   readonly control: ControlData;
   /** where liquid is kept after the condenser; left out = none */
   readonly receiver?: ReceiverData;
+  /** left out = none: the compressor's pipes go to the coils directly */
+  readonly reversingValve?: ReversingValveData;
+  /** relative humidity of the outdoor air where its coil gets wet or ices; left out = 0.5, where it hardly matters */
+  readonly outdoorHumidity?: number;
   /** with `control.metering` thermostatic */
   readonly valve?: ThermostaticValveData;
   readonly limits: LimitData;
@@ -40,6 +53,8 @@ export interface MachineData {
   /** building around the indoor unit: J/K of air, furniture and walls that follow the air */
   readonly roomCapacity: number;
   readonly roomAir: number;
+  /** ice on the outdoor coil of a machine that heats; left out = it takes no air away */
+  readonly outdoorIce?: IceData;
 }
 
 export interface LineData {
@@ -58,6 +73,11 @@ export interface LineData {
   readonly suctionUa: number;
   /** share of the suction line's heat gain before the service valve */
   readonly suctionShare: number;
+  /** W/K between the discharge line and the outdoor air around it (a heating machine's vapour line); left out = none */
+  readonly dischargeUa?: number;
+  /** the liquid line lies before the liquid port instead of behind the drier: m that the port lies above the condenser's
+   * outlet, and what is left behind the drier (Pa = behind · m² / rho); left out = it lies behind */
+  readonly beforePort?: { readonly lift: number; readonly behind: number };
 }
 
 export interface ControlData {
@@ -103,8 +123,13 @@ export interface Effective {
   /** W/K between the liquid line behind the drier and something hot / between suction line and outdoor air */
   liquidLineUa: number;
   suctionUa: number;
+  /** leak area inside the reversing valve, m2, and factor on the pressure drop of its passages */
+  reversingLeak: number;
+  reversingDrop: number;
   /** factor on the metering area */
   metering: number;
+  /** always open beside the metering device, in openings of its area (a check valve that does not close) */
+  bypass: number;
   /** valve stuck at this opening, or NaN */
   stuckOpening: number;
   /** thermostatic valve: share of the bulb's charge lost, share of its thermal contact lost */
@@ -130,6 +155,7 @@ export interface Effective {
   weakFanCapacitor: number;
   /** nitrogen: partial pressure at 25 °C over the nitrogen-free standing pressure */
   nitrogen: number;
+  /** outdoor coil and fan (`condenser…`, named for cooling), indoor coil and fan (`evaporator…`), in either mode */
   condenserLost: number;
   condenserAir: number;
   condenserUa: number;
@@ -196,6 +222,9 @@ export interface Nominal {
   readonly indoorFan?: FanData;
   readonly ice?: IceData;
   readonly coldStore?: ColdStoreData;
+  /** a reversible machine's */
+  readonly outdoorFan?: FanData;
+  readonly outdoorIce?: IceData;
 }
 
 export function healthy(data: Nominal): Effective {
@@ -210,7 +239,10 @@ export function healthy(data: Nominal): Effective {
     suctionValve: data.lines.inletDrop,
     liquidLineUa: 0,
     suctionUa: data.lines.suctionUa ?? 0,
+    reversingLeak: 0,
+    reversingDrop: 1,
     metering: 1,
+    bypass: 0,
     stuckOpening: Number.NaN,
     bulbLost: 0,
     bulbLoose: 0,

@@ -94,9 +94,11 @@ export function standingState(
 ): CircuitState {
   const { fluid, data, env } = rig;
   const outdoor = env.outdoor;
-  const indoorCold = room <= outdoor;
-  const cold = indoorCold ? room : outdoor;
-  const warm = indoorCold ? outdoor : room;
+  // the air around either side's coil
+  const [highAir, lowAir] = rig.circuit.heating ? [room, outdoor] : [outdoor, room];
+  const lowIsCold = lowAir <= highAir;
+  const cold = lowIsCold ? lowAir : highAir;
+  const warm = lowIsCold ? highAir : lowAir;
   const vHigh = highVolume(rig);
   const vLow = lowVolume(rig);
   rig.effective.charge = charge;
@@ -105,8 +107,8 @@ export function standingState(
   const block = new Float64Array(L.BLOCK_SIZE);
   const out = new Float64Array(L.OUT_SIZE);
   fluid.setPressure(p, block);
-  const warmVolume = indoorCold ? vHigh : vLow;
-  const coldVolume = indoorCold ? vLow : vHigh;
+  const warmVolume = lowIsCold ? vHigh : vLow;
+  const coldVolume = lowIsCold ? vLow : vHigh;
   const hWarm = fluid.hVapour(block, warm > block[L.T_DEW] ? warm : block[L.T_DEW]);
   fluid.state(block, hWarm, out);
   const massWarm = out[L.OUT_RHO] * warmVolume;
@@ -120,8 +122,8 @@ export function standingState(
   const energyCold = massCold * hCold - p * coldVolume;
   const n = data.condenser.segments;
   const k = data.evaporator.segments;
-  const condenserWall = new Array<number>(n * WALL_FIELDS).fill(outdoor);
-  const evaporatorWall = new Array<number>(k * WALL_FIELDS).fill(room);
+  const condenserWall = new Array<number>(n * WALL_FIELDS).fill(highAir);
+  const evaporatorWall = new Array<number>(k * WALL_FIELDS).fill(lowAir);
   const opening = data.control.metering === 'fixed' ? 1 : data.control.parkedOpening;
   return {
     time: 0,
@@ -139,14 +141,14 @@ export function standingState(
       liquid: outdoor,
       afterDrier: outdoor,
       meteringIn: outdoor,
-      evaporatorOut: room,
+      evaporatorOut: lowAir,
     },
     inputs: {
       dt: 1,
       condenserWall,
       evaporatorWall,
       shell: outdoor,
-      massHigh: indoorCold ? massWarm : massCold,
+      massHigh: lowIsCold ? massWarm : massCold,
       pool: 0,
       opening,
       speed: 1,
@@ -155,18 +157,18 @@ export function standingState(
       controls,
     },
     charge,
-    massHigh: indoorCold ? massWarm : massCold,
+    massHigh: lowIsCold ? massWarm : massCold,
     pool: 0,
-    energyHigh: indoorCold ? energyWarm : energyCold,
-    energyLow: indoorCold ? energyCold : energyWarm,
+    energyHigh: lowIsCold ? energyWarm : energyCold,
+    energyLow: lowIsCold ? energyCold : energyWarm,
     debtHigh: 0,
     debtLow: 0,
     opening: Number.isNaN(rig.effective.stuckOpening) ? opening : rig.effective.stuckOpening,
     speed: 1,
     valveError: 0,
     speedError: 0,
-    bulb: room,
-    sensed: { suctionLine: outdoor, evaporatorCoil: room, dischargeLine: outdoor },
+    bulb: lowAir,
+    sensed: { suctionLine: outdoor, evaporatorCoil: lowAir, dischargeLine: outdoor },
     room,
     roomHumidity,
     roomFound: room,
@@ -176,6 +178,7 @@ export function standingState(
     frost: new Array<number>(k).fill(0),
     ...(data.coldStore && { cold: freshColdStore(false) }),
     ...(data.coldStore && keptApart(data, rig.effective) && pumpedDown(rig, data.coldStore, room, charge)),
+    ...reversible(rig, n),
     controller: 'off',
     restartIn: 0,
     runningFor: 0,
@@ -183,5 +186,19 @@ export function standingState(
     trips: 0,
     handOver: 0,
     rate: 1,
+  };
+}
+
+/** What only a machine with a reversing valve carries; `n` segments of the coil that condenses. */
+export function reversible(
+  { data, circuit }: Rig,
+  n: number,
+): Pick<CircuitState, 'direction' | 'condenserIce' | 'slideMoved' | 'defrost'> {
+  if (!data.reversingValve) return {};
+  return {
+    direction: circuit.heating ? 'heating' : 'cooling',
+    condenserIce: new Array<number>(n).fill(0),
+    slideMoved: false,
+    defrost: { freezing: 0, running: 0, sensor: Number.NaN },
   };
 }

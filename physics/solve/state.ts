@@ -3,6 +3,7 @@
  */
 import type { ControllerState, Controls, MachineState } from '../types';
 import type { ColdStoreState } from './coldStore';
+import type { Direction } from './effective';
 
 /** Pipe temperatures where clamps go, K. In flow they follow the refrigerant, standing still they drift to the air. */
 export interface PipeTemps {
@@ -28,10 +29,20 @@ export interface FlowInputs {
   readonly room: number;
   readonly roomHumidity: number;
   readonly controls: Controls;
-  /** cold room: share that the solenoid passes, kg of ice on the cooler, share of the time that the condenser's fan runs */
+  /** cold room: share that the solenoid passes, share of the time that the condenser's fan runs */
   readonly passing?: number;
-  readonly ice?: number;
   readonly fanDuty?: number;
+  /** kg of ice on the cooler, or on the outdoor coil of a machine that heats */
+  readonly ice?: number;
+}
+
+/** Defrost control of a machine that heats. */
+export interface DefrostState {
+  /** s below freezing since the last defrost, s that one has been running (0 = none) */
+  readonly freezing: number;
+  readonly running: number;
+  /** K of the lagging sensor on the outdoor coil; NaN before the first step */
+  readonly sensor: number;
 }
 
 export interface CircuitState extends MachineState {
@@ -78,6 +89,11 @@ export interface CircuitState extends MachineState {
   readonly frost: readonly number[];
   /** a cold room's controller; other machines have none */
   readonly cold?: ColdStoreState;
+  /** reversible machine: which way it runs, ice on the coil that condenses, whether its slide has moved since it was found */
+  readonly direction?: Direction;
+  readonly condenserIce?: readonly number[];
+  readonly slideMoved?: boolean;
+  readonly defrost?: DefrostState;
   readonly controller: ControllerState;
   /** s until the controller may start again; s since the compressor started; s that a limit has been crossed */
   readonly restartIn: number;

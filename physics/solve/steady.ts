@@ -79,7 +79,7 @@ function clip(value: number, low: number, high: number): number {
   return value < low ? low : value > high ? high : value;
 }
 
-/** Starting points, most likely first: kelvin over outdoor air, under return air, J/kg over saturated vapour. */
+/** Starting points, most likely first: kelvin over the condenser's air, under the evaporator's air, J/kg over saturated vapour. */
 const STARTS: readonly (readonly [number, number, number])[] = [
   [12, 19, 8e3],
   [20, 17, 5e3],
@@ -100,7 +100,6 @@ export function solveSteady(
   env: Surroundings,
   setting: Setting,
   warm: Float64Array | null,
-  indoor: number,
 ): SteadySolution {
   env.dt = 0;
   const problem = new SteadyProblem(circuit, env, setting);
@@ -110,8 +109,8 @@ export function solveSteady(
   if (warm && warm.length === problem.size) tries.push(Float64Array.from(warm));
   for (const start of STARTS) {
     const x = new Float64Array(problem.size);
-    x[0] = ln(circuit.fluid.pDew(Math.min(env.outdoor + start[0], circuit.fluid.tCritical - 6)));
-    const pLow = circuit.fluid.pDew(indoor - start[1]);
+    x[0] = ln(circuit.fluid.pDew(Math.min(circuit.condenserAir.temperature + start[0], circuit.fluid.tCritical - 6)));
+    const pLow = circuit.fluid.pDew(circuit.evaporatorAir.temperature - start[1]);
     x[1] = ln(pLow);
     circuit.fluid.setPressure(pLow, circuit.low);
     x[2] = (circuit.low[5] + start[2]) / 1e5;
@@ -132,21 +131,19 @@ export function solveSteady(
       bestX = x;
     }
   }
-  throw unsolved(circuit, env, indoor, best, bestX);
+  throw unsolved(circuit, best, bestX);
 }
 
 /**
  * Why there is no steady state. Where the search ends beyond a limit of the machine, that limit is the reason: the real
  * machine would stop on it before it came to rest.
  */
-function unsolved(
-  circuit: Circuit,
-  env: Surroundings,
-  indoor: number,
-  best: Outcome | null,
-  x: Float64Array | null,
-): PhysicsError {
-  const details = { defect: best?.defect ?? -1, outdoor: env.outdoor, indoor };
+function unsolved(circuit: Circuit, best: Outcome | null, x: Float64Array | null): PhysicsError {
+  const details = {
+    defect: best?.defect ?? -1,
+    outdoor: circuit.outdoorAir.temperature,
+    indoor: circuit.indoorAir.temperature,
+  };
   const { limits } = circuit.data;
   const pHigh = x ? exp(x[0]) : 0;
   const pLow = x ? exp(x[1]) : 0;

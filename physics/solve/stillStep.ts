@@ -27,9 +27,11 @@ export interface StillResult {
   readonly compressorFlow: number;
   readonly valveFlow: number;
   readonly power: number;
-  /** W, kg/s out of the room's air */
+  /** W, kg/s out of the room's air, and out of the outdoor air */
   readonly airHeat: number;
   readonly water: number;
+  readonly outdoorHeat: number;
+  readonly outdoorWater: number;
   readonly condenserHeat: number;
 }
 
@@ -46,6 +48,7 @@ export function stillStep(rig: Rig, from: CircuitState, dt: number): StillResult
   let condenserWall = [...from.condenserWall];
   let evaporatorWall = [...from.evaporatorWall];
   let frost = from.frost;
+  let { condenserIce } = from;
   let shell = from.shell;
   let pHigh = exp(from.x[0]);
   let pLow = exp(from.x[1]);
@@ -55,8 +58,12 @@ export function stillStep(rig: Rig, from: CircuitState, dt: number): StillResult
   let power = 0;
   let airHeat = 0;
   let water = 0;
+  let outdoorHeat = 0;
+  let outdoorWater = 0;
   let condenserHeat = 0;
   let tDischarge = from.pipes.discharge;
+  const coolerIce = circuit.heating ? data.outdoorIce : data.ice;
+  const leakArea = effective.leakArea + effective.reversingLeak;
   const substeps = Math.round(dt / SUBSTEP);
   const share = passing(effective, from);
   let line = from.cold?.line ?? 0;
@@ -87,8 +94,7 @@ export function stillStep(rig: Rig, from: CircuitState, dt: number): StillResult
     );
     valveFlow = forward ? circuit.path.flow : -circuit.path.flow;
     const hTop = high.topEnthalpy;
-    const leak =
-      effective.leakArea > 0 && forward ? effective.leakArea * nozzleFlux(pHigh, high.block[L.RHO_V], pLow) : 0;
+    const leak = leakArea > 0 && forward ? leakArea * nozzleFlux(pHigh, high.block[L.RHO_V], pLow) : 0;
 
     let hDischarge = 0;
     compressorFlow = 0;
@@ -118,7 +124,7 @@ export function stillStep(rig: Rig, from: CircuitState, dt: number): StillResult
     }
     const condenser = stillCoil(
       data.condenser,
-      circuit.outdoorAir,
+      circuit.condenserAir,
       high,
       condenserWall,
       SUBSTEP,
@@ -127,15 +133,18 @@ export function stillStep(rig: Rig, from: CircuitState, dt: number): StillResult
     );
     const evaporator = stillCoil(
       data.evaporator,
-      circuit.indoorAir,
+      circuit.evaporatorAir,
       low,
       evaporatorWall,
       SUBSTEP,
       from.turning,
       from.charge - massHigh,
     );
-    airHeat = evaporator.airHeat;
-    water = evaporator.water;
+    const [indoor, outdoor] = circuit.heating ? [condenser, evaporator] : [evaporator, condenser];
+    airHeat = indoor.airHeat;
+    water = indoor.water;
+    outdoorHeat = outdoor.airHeat;
+    outdoorWater = outdoor.water;
     condenserHeat = -condenser.airHeat;
     if (k === substeps) break;
 
@@ -155,10 +164,20 @@ export function stillStep(rig: Rig, from: CircuitState, dt: number): StillResult
       evaporator.waterBySegment,
       data.evaporator.wallCapacity / data.evaporator.segments,
       SUBSTEP,
-      data.ice,
+      coolerIce,
     );
     // with the solenoid shut the line behind it drains
     if (line > 0 && forward) line = Math.max(0, line - SUBSTEP * valveFlow);
+    condenserIce =
+      condenserIce &&
+      frostStep(
+        condenserIce,
+        condenserWall,
+        condenser.waterBySegment,
+        data.condenser.wallCapacity / data.condenser.segments,
+        SUBSTEP,
+        circuit.heating ? undefined : data.outdoorIce,
+      );
     massHigh += SUBSTEP * (compressorFlow - valveFlow - leak);
     energyHigh += SUBSTEP * (compressorFlow * hDischarge - valveFlow * hValve - leak * hTop + condenser.heat);
     energyLow += SUBSTEP * (valveFlow * hValve + leak * hTop - compressorFlow * hCylinder + evaporator.heat);
@@ -176,6 +195,7 @@ export function stillStep(rig: Rig, from: CircuitState, dt: number): StillResult
       evaporatorWall,
       shell,
       frost,
+      ...(condenserIce && { condenserIce }),
       pipes,
       massHigh,
       pool: 0,
@@ -191,6 +211,8 @@ export function stillStep(rig: Rig, from: CircuitState, dt: number): StillResult
     power,
     airHeat,
     water,
+    outdoorHeat,
+    outdoorWater,
     condenserHeat,
   };
 }
@@ -215,7 +237,7 @@ function stillPipes(
       liquid: drift(p.liquid, outdoor),
       afterDrier: drift(p.afterDrier, outdoor),
       meteringIn: drift(p.meteringIn, outdoor),
-      evaporatorOut: drift(p.evaporatorOut, from.room),
+      evaporatorOut: drift(p.evaporatorOut, rig.circuit.heating ? outdoor : from.room),
     };
   }
   const toGas = dt / (dt + PIPE_TO_GAS);

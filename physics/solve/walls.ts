@@ -68,7 +68,10 @@ export function stillCoil(
   return { walls, heat, airHeat, water, waterBySegment };
 }
 
-/** Ice grows on freezing walls from the water that they take, melts on warm ones; heat of fusion goes to the wall. */
+/**
+ * Ice grows on freezing walls from the water that they take, melts on warm ones; heat of fusion goes to the wall.
+ * @param ice of the outdoor coil of a machine that heats; left out = a coil that is not meant to freeze
+ */
 export function frostStep(
   frost: readonly number[],
   walls: number[],

@@ -95,6 +95,9 @@ export const REMEDY_RULES: Readonly<Record<RemedyId, Remedy>> = {
   'replace-thermistor': closed(['thermistor-drift', 'defrost-not-ending'], 900, DRY_WORK),
   'fasten-sensor': closed(['thermistor-out-of-its-pocket'], 600, DRY_WORK),
   'move-thermostat': closed(['thermostat-misplaced'], 2400, RUNNING_WORK),
+  'replace-valve-station': opened(['check-valve-leaking'], 4500),
+  'shift-reversing-valve': closed(['reversing-valve-half-shifted'], 900, ['restart-and-settle', 'record']),
+  'replace-reversing-valve': opened(['reversing-valve-leak', 'reversing-valve-half-shifted'], 7200),
   'nothing-to-mend': closed([], 120, ['record']),
 };
 

@@ -42,5 +42,8 @@ export const USUAL_ROOT: Readonly<Record<CauseId, RootCause>> = {
   'thermistor-drift': 'aged-part',
   'thermistor-out-of-its-pocket': 'poor-fastening',
   'thermostat-misplaced': 'badly-placed',
+  'check-valve-leaking': 'worn-valve',
+  'reversing-valve-leak': 'worn-valve',
+  'reversing-valve-half-shifted': 'worn-valve',
   'no-fault': 'customer-expectation',
 };

@@ -73,6 +73,9 @@ export const REMEDIES = [
   'replace-thermistor',
   'fasten-sensor',
   'move-thermostat',
+  'replace-valve-station',
+  'shift-reversing-valve',
+  'replace-reversing-valve',
   'nothing-to-mend',
 ] as const;
 export type RemedyId = (typeof REMEDIES)[number];

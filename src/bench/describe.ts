@@ -155,7 +155,7 @@ function pipe(reach: Reach, snapshot: Snapshot, speed: number, part = `bench.pip
 }
 
 function coil(reach: Reach, snapshot: Snapshot, speed: number): Sentence {
-  const part = `bench.coil.${reach.role}`;
+  const part = `bench.coil.${reach.side}`;
   const segments = reach.role === 'condenser' ? snapshot.condenser : snapshot.evaporator;
   const wall = segments.reduce((sum, segment) => sum + segment.wall, 0) / Math.max(1, segments.length);
   if (word(PACE, speed) === 'still') {
@@ -168,13 +168,15 @@ function coil(reach: Reach, snapshot: Snapshot, speed: number): Sentence {
 }
 
 function face(reach: Reach, snapshot: Snapshot): Sentence {
-  const isOutdoor = reach.role === 'condenser';
-  const share = isOutdoor ? snapshot.looks.condenserDirt : snapshot.looks.evaporatorFrost;
-  const what = `bench.what.${isOutdoor ? 'dirt' : 'frost'}`;
+  const { condenserDirt, outdoorIce, evaporatorFrost } = snapshot.looks;
+  const isOutdoor = reach.side === 'outdoor';
+  const isIced = outdoorIce > condenserDirt;
+  const share = isOutdoor ? (isIced ? outdoorIce : condenserDirt) : evaporatorFrost;
+  const what = `bench.what.${isOutdoor && !isIced ? 'dirt' : 'frost'}`;
   return {
     about: reach.id,
     key: 'bench.says.face',
-    values: { part: `bench.coil.${reach.role}`, amount: amount(share, what) },
+    values: { part: `bench.coil.${reach.side}`, amount: amount(share, what) },
   };
 }
 

@@ -1,5 +1,5 @@
 /** Cells of severity: for every fault that can occur on a plant, and for none, how large it may be. */
-import type { FaultFamily, PlantId } from '../../physics/types';
+import type { FaultFamily, OperatingMode, PlantId } from '../../physics/types';
 import type { Node } from './types';
 
 export type Cell = Omit<Node, 'states'>;
@@ -12,9 +12,13 @@ const SHARES = [0.18, 0.22, 0.22, 0.18, 0.12, 0.08];
 /** The same for faults with several targets or signs, spans not halved, to keep the number of cells in bounds. */
 const COARSE_SHARES = [0.4, 0.4, 0.2];
 
-export function cellsOf(plant: PlantId, families: readonly FaultFamily[]): Cell[] {
+/** What cannot be felt in the mode that the machine is called to is no cause of its call. */
+export function cellsOf(plant: PlantId, mode: OperatingMode, families: readonly FaultFamily[]): Cell[] {
   const healthy: Cell = { cause: 'no-fault', key: '', from: 0, severity: 0, to: 0, weight: 1 };
-  return [healthy, ...families.filter(({ plants }) => plants.includes(plant)).flatMap(familyCells)];
+  const possible = families.filter(
+    ({ plants, modes }) => plants.includes(plant) && modes?.[plant]?.includes(mode) !== false,
+  );
+  return [healthy, ...possible.flatMap(familyCells)];
 }
 
 function familyCells(family: FaultFamily): Cell[] {

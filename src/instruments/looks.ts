@@ -33,6 +33,14 @@ const FAN: Sense = {
   sd: 0.05,
 };
 
+/** Ice in the passages between fins. */
+const ICE = classes(
+  ['ice-thin', 0.08],
+  ['ice-between-fins', 0.25],
+  ['ice-thick', 0.45],
+  ['ice-solid', Number.POSITIVE_INFINITY],
+);
+
 export const SENSES: Readonly<Record<LookName, Sense>> = {
   sightGlass: {
     classes: classes(['clear', 0.03], ['few-bubbles', 0.3], ['many-bubbles', 0.75], ['foam', Number.POSITIVE_INFINITY]),
@@ -62,12 +70,11 @@ export const SENSES: Readonly<Record<LookName, Sense>> = {
     sd: 0.04,
   },
   evaporatorIce: {
-    classes: classes(
-      ['ice-thin', 0.08],
-      ['ice-between-fins', 0.25],
-      ['ice-thick', 0.45],
-      ['ice-solid', Number.POSITIVE_INFINITY],
-    ),
+    classes: ICE,
+    sd: 0.02,
+  },
+  outdoorIce: {
+    classes: ICE,
     sd: 0.02,
   },
   bulbContact: {
@@ -88,6 +95,7 @@ export const SENSES: Readonly<Record<LookName, Sense>> = {
   },
   suctionSensorContact: SENSOR,
   coilSensorContact: SENSOR,
+  outdoorSensorContact: SENSOR,
 };
 
 const ZERO_CELSIUS = 273.15;

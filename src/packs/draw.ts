@@ -5,7 +5,7 @@
  */
 
 import { FAULTS, type FaultFamily } from '../../physics';
-import type { CauseId, Faults, PlantId } from '../../physics/types';
+import type { CauseId, Faults, OperatingMode, PlantId } from '../../physics/types';
 import type { Callout, Pack } from '../attempt/pack/types';
 import { USUAL_ROOT } from '../attempt/roots';
 import { type Cell, cellsOf } from '../examiner/nodes';
@@ -38,7 +38,10 @@ function drawCallout(order: Order, seed: string): Callout {
 /** What is wrong with the machine of one callout. */
 export function drawFault(order: Order, seed: string): Drawn {
   const cause = drawCause(order, seed);
-  return { cause, faults: drawSize(cause, order.plant, stream(`${seed}/draw/${order.id}/size`)) };
+  return {
+    cause,
+    faults: drawSize(cause, order.plant, order.conditions.mode, stream(`${seed}/draw/${order.id}/size`)),
+  };
 }
 
 /** One of the last 100 calls like this. */
@@ -49,8 +52,8 @@ export function drawCause({ id, tally }: Order, seed: string): CauseId {
 }
 
 /** Fault key and severity of a cause: a cell by its weight, then evenly within it. */
-export function drawSize(cause: CauseId, plant: PlantId, { uniform }: Stream): Faults {
-  const { key, from, to } = pick<Cell>(cellsFor(cause, plant), ({ weight }) => weight, uniform());
+export function drawSize(cause: CauseId, plant: PlantId, mode: OperatingMode, { uniform }: Stream): Faults {
+  const { key, from, to } = pick<Cell>(cellsFor(cause, plant, mode), ({ weight }) => weight, uniform());
   if (key === '') return {};
   const severity = from + (to - from) * uniform();
   return { [key]: Number(severity.toFixed(PLACES[familyOf(cause).unit])) };
@@ -58,9 +61,9 @@ export function drawSize(cause: CauseId, plant: PlantId, { uniform }: Stream): F
 
 const known = new Map<string, readonly Cell[]>();
 
-function cellsFor(cause: CauseId, plant: PlantId): readonly Cell[] {
-  const name = `${cause} ${plant}`;
-  const cells = known.get(name) ?? cellsOf(plant, FAULTS).filter((cell) => cell.cause === cause);
+function cellsFor(cause: CauseId, plant: PlantId, mode: OperatingMode): readonly Cell[] {
+  const name = `${cause} ${plant} ${mode}`;
+  const cells = known.get(name) ?? cellsOf(plant, mode, FAULTS).filter((cell) => cell.cause === cause);
   known.set(name, cells);
   return cells;
 }

@@ -35,7 +35,7 @@ const ALIKE: Readonly<Record<CauseId, readonly CauseId[]>> = {
   'solenoid-stuck-open': ['no-fault', 'compressor-leak-by'],
   'solenoid-stuck-closed': ['drier-restriction', 'metering-valve-stuck-closing', 'bulb-charge-lost'],
   'fan-cycling-control-failed': ['undercharge', 'no-fault'],
-  'defrost-not-starting': ['defrost-heater-dead', 'evaporator-fan-slow'],
+  'defrost-not-starting': ['defrost-heater-dead', 'evaporator-fan-slow', 'condenser-fan-slow', 'undercharge'],
   'defrost-not-ending': ['no-fault', 'defrost-heater-dead'],
   'defrost-heater-dead': ['defrost-not-starting', 'evaporator-fan-slow'],
   'bulb-loose': ['metering-valve-stuck-opening', 'evaporator-fan-slow'],
@@ -46,7 +46,10 @@ const ALIKE: Readonly<Record<CauseId, readonly CauseId[]>> = {
   'thermistor-drift': ['metering-valve-stuck-opening', 'metering-valve-stuck-closing', 'undercharge'],
   'thermistor-out-of-its-pocket': ['thermistor-drift', 'metering-valve-stuck-opening', 'metering-valve-stuck-closing'],
   'thermostat-misplaced': ['no-fault', 'duct-leak'],
-  'no-fault': ['undercharge', 'compressor-leak-by', 'capacitor-weak', 'filter-dirty'],
+  'check-valve-leaking': ['metering-valve-stuck-opening', 'bulb-loose', 'compressor-leak-by'],
+  'reversing-valve-leak': ['compressor-leak-by', 'reversing-valve-half-shifted'],
+  'reversing-valve-half-shifted': ['reversing-valve-leak', 'compressor-leak-by'],
+  'no-fault': ['undercharge', 'compressor-leak-by', 'capacitor-weak', 'filter-dirty', 'defrost-not-ending'],
 };
 
 /** Each callout with the one of another cause that looks most like it, of the same plant where there is a choice. */

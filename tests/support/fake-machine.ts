@@ -163,6 +163,8 @@ export class FakeMachine implements Machine {
         evaporatorIce: 0,
         lineCharged: 1,
         suctionSensorContact: 1,
+        outdoorIce: 0,
+        outdoorSensorContact: 1,
         coilSensorContact: 1,
       },
       controller: controls.running ? 'cooling' : 'off',

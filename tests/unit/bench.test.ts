@@ -1,6 +1,15 @@
 /** The drawn machine without a screen: geometry, what runs in the pipes, and the sentences. */
 import { describe, expect, test } from 'vitest';
-import { createMachine, type Faults, PLANTS, type PlantDescription, PROBES, type Snapshot } from '../../physics';
+import {
+  createMachine,
+  type Faults,
+  type OperatingMode,
+  PLANTS,
+  type PlantDescription,
+  PROBES,
+  plantDescription,
+  type Snapshot,
+} from '../../physics';
 import { describeBench, sentenceText } from '../../src/bench/describe';
 import { closestPair, layOut, TARGET, viewOf } from '../../src/bench/geometry/layout';
 import { Route } from '../../src/bench/geometry/route';
@@ -9,7 +18,10 @@ import { hatchOf } from '../../src/bench/paint/palette';
 import { benchWords } from '../../src/bench/words';
 import { createText } from '../../src/i18n';
 
-const every = Object.values(PLANTS);
+/** Every plant in every mode: what a line carries and what a place reads depends on it. */
+const every = Object.values(PLANTS).flatMap(({ id, modes }) =>
+  (Object.keys(modes) as OperatingMode[]).map((mode) => ({ ...plantDescription(id, mode), title: `${id}, ${mode}` })),
+);
 /** One indoor unit; those with many have tests of their own in bench-many.test.ts. */
 const plants = every.filter(({ units }) => units === undefined);
 
@@ -28,7 +40,7 @@ function sentences(plant: PlantDescription, snapshot: Snapshot, language: 'en' |
   return describeBench(plant.drawing, snapshot, inside).map((sentence) => sentenceText(text, sentence));
 }
 
-describe.each(plants)('the drawing of $id', (plant) => {
+describe.each(plants)('the drawing of $title', (plant) => {
   const { drawing, places } = plant;
 
   test('pipes join the stations into one circuit, and each coil is met by its two pipes at its edge', () => {
@@ -70,6 +82,7 @@ describe.each(plants)('the drawing of $id', (plant) => {
       }
       expect(nearest, place.id).toBeLessThan(0.08);
     }
+    // in heating the refrigerant passes them the other way
     const order = (id: string) => places.find((place) => place.id === id)?.order ?? Number.NaN;
     expect(order('liquid-port')).toBeLessThan(order('drier-outlet-pipe'));
   });
@@ -104,7 +117,7 @@ describe.each(plants)('the drawing of $id', (plant) => {
   });
 });
 
-describe.each(plants)('what runs in the pipes of $id', (plant) => {
+describe.each(plants)('what runs in the pipes of $title', (plant) => {
   const reaches = reachesOf(plant.drawing);
   const healthy = settled(plant);
   const at = (id: string, share: number, snapshot = healthy) => {
@@ -151,20 +164,23 @@ describe.each(plants)('what runs in the pipes of $id', (plant) => {
 });
 
 describe('sentences', () => {
-  test.each(plants)('$id: both languages say the same things in as many sentences, with no key left over', (plant) => {
-    const cases: Faults[] = [{}, { undercharge: 0.3 }, { 'condenser-dirty': 0.5 }];
-    if (plant.drawing.parts.some(({ kind }) => kind === 'filter')) cases.push({ 'filter-dirty': 0.5 });
-    for (const faults of cases) {
-      const snapshot = settled(plant, faults);
-      for (const inside of [true, false]) {
-        const english = sentences(plant, snapshot, 'en', inside);
-        const spanish = sentences(plant, snapshot, 'es', inside);
-        expect(spanish.length).toBe(english.length);
-        for (const sentence of [...english, ...spanish]) expect(sentence).not.toMatch(/bench\.|\{\{|undefined/);
-        expect(new Set(english).size).toBe(english.length);
+  test.each(plants)(
+    '$title: both languages say the same things in as many sentences, with no key left over',
+    (plant) => {
+      const cases: Faults[] = [{}, { undercharge: 0.3 }, { 'condenser-dirty': 0.5 }];
+      if (plant.drawing.parts.some(({ kind }) => kind === 'filter')) cases.push({ 'filter-dirty': 0.5 });
+      for (const faults of cases) {
+        const snapshot = settled(plant, faults);
+        for (const inside of [true, false]) {
+          const english = sentences(plant, snapshot, 'en', inside);
+          const spanish = sentences(plant, snapshot, 'es', inside);
+          expect(spanish.length).toBe(english.length);
+          for (const sentence of [...english, ...spanish]) expect(sentence).not.toMatch(/bench\.|\{\{|undefined/);
+          expect(new Set(english).size).toBe(english.length);
+        }
       }
-    }
-  });
+    },
+  );
 
   test('they walk round the circuit from the compressor and end with the drain', () => {
     const [first, ...rest] = describeBench(PLANTS['orifice-split'].drawing, settled(PLANTS['orifice-split']));

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { FAULTS } from '../../physics';
-import type { CauseId, PlantId } from '../../physics/types';
+import type { CauseId, OperatingMode, PlantId } from '../../physics/types';
 import type { Callout, Pack } from '../../src/attempt/pack/types';
 import { truthsOf } from '../../src/examiner/case';
 import { cellsOf } from '../../src/examiner/nodes';
@@ -51,24 +51,23 @@ describe('draws', () => {
     },
   );
 
-  it.each(FAULTS.flatMap((family) => family.plants.map((plant) => [family.id, plant] as [CauseId, PlantId])))(
-    'of the size of %s on %s follow the prior that the examiner uses',
-    (cause, plant) => {
-      const cells = cellsOf(plant, FAULTS).filter((cell) => cell.cause === cause);
-      const ends = ({ from, to }: (typeof cells)[number]) => [Math.min(from, to), Math.max(from, to)];
-      const found = count(FEWER, (seed) => {
-        const [[key, severity]] = Object.entries(drawSize(cause, plant, stream(seed)));
-        const at = cells.findIndex(
-          (cell) => cell.key === key && ends(cell)[0] <= severity && severity <= ends(cell)[1],
-        );
-        return String(at);
-      });
-      const expected = new Map(cells.map(({ weight }, i) => [String(i), weight * FEWER.length]));
-      expect(found.has('-1')).toBe(false);
-      // Rounded severities may fall on the bound of two cells; that moves a cell's count by less than its chance does.
-      expect(chiSquare(found, expected)).toBeLessThan(2 * farFor(cells.length));
-    },
-  );
+  it.each(
+    FAULTS.flatMap(({ id, plants, modes }) =>
+      plants.map((plant) => [id, plant, modes?.[plant]?.[0] ?? 'cooling'] as [CauseId, PlantId, OperatingMode]),
+    ),
+  )('of the size of %s on %s (%s) follow the prior that the examiner uses', (cause, plant, mode) => {
+    const cells = cellsOf(plant, mode, FAULTS).filter((cell) => cell.cause === cause);
+    const ends = ({ from, to }: (typeof cells)[number]) => [Math.min(from, to), Math.max(from, to)];
+    const found = count(FEWER, (seed) => {
+      const [[key, severity]] = Object.entries(drawSize(cause, plant, mode, stream(seed)));
+      const at = cells.findIndex((cell) => cell.key === key && ends(cell)[0] <= severity && severity <= ends(cell)[1]);
+      return String(at);
+    });
+    const expected = new Map(cells.map(({ weight }, i) => [String(i), weight * FEWER.length]));
+    expect(found.has('-1')).toBe(false);
+    // Rounded severities may fall on the bound of two cells; that moves a cell's count by less than its chance does.
+    expect(chiSquare(found, expected)).toBeLessThan(2 * farFor(cells.length));
+  });
 
   it('of callouts of one pack know nothing of one another', () => {
     const [a, b] = orders;

@@ -90,8 +90,8 @@ function tallyObjections(callout: Callout, facts: MachineFacts): Objection[] {
     found.push({ rule: 'tally-sum', path: ['tally'], expected: 'counts that sum to 100', found: `a sum of ${total}` });
   }
   for (const [cause] of counts) {
-    if (cause === 'no-fault' || familyOn(facts, cause, callout.plant)) continue;
-    const expected = `only causes that can occur on ${callout.plant}`;
+    if (cause === 'no-fault' || familyOn(facts, cause, callout)) continue;
+    const expected = `only causes that can be felt on ${callout.plant} while it is called to ${callout.conditions.mode}`;
     found.push({ rule: 'tally-cause-on-plant', path: ['tally', cause], expected, found: cause });
   }
   // A cause with a prior of zero can never be believed, whatever the readings say.
@@ -107,9 +107,9 @@ function tallyObjections(callout: Callout, facts: MachineFacts): Objection[] {
 function faultObjections(callout: Callout, key: string, severity: number, facts: MachineFacts): Objection[] {
   const [name, target] = key.replace(/@.*/, '').split(':');
   const path = ['faults', key];
-  const family = familyOn(facts, name, callout.plant);
+  const family = familyOn(facts, name, callout);
   if (!family) {
-    const known = facts.families.filter(({ plants }) => plants.includes(callout.plant)).map(({ id }) => id);
+    const known = facts.families.filter(({ id }) => familyOn(facts, id, callout)).map(({ id }) => id);
     const expected = `a fault of ${callout.plant}: ${known.join(', ')}`;
     return [{ rule: 'fault-on-plant', path, expected, found: `the fault "${name}"` }];
   }
@@ -128,8 +128,13 @@ function faultObjections(callout: Callout, key: string, severity: number, facts:
   return found;
 }
 
-function familyOn(facts: MachineFacts, id: string | undefined, plant: PlantId): FaultFamily | undefined {
-  return facts.families.find((family) => family.id === id && family.plants.includes(plant));
+function familyOn(
+  facts: MachineFacts,
+  id: string | undefined,
+  { plant, conditions }: Pick<Callout, 'plant' | 'conditions'>,
+): FaultFamily | undefined {
+  const isFelt = ({ modes }: FaultFamily) => modes?.[plant]?.includes(conditions.mode) !== false;
+  return facts.families.find((family) => family.id === id && family.plants.includes(plant) && isFelt(family));
 }
 
 function sum(values: readonly number[]): number {

@@ -23,7 +23,14 @@ const everyOne =
   ) =>
     list as List;
 
-const PLANTS = everyOne<PlantId>()(['orifice-split', 'inverter-split', 'cold-room', 'multi-split', 'heat-recovery']);
+const PLANTS = everyOne<PlantId>()([
+  'orifice-split',
+  'inverter-split',
+  'cold-room',
+  'multi-split',
+  'heat-recovery',
+  'thermostatic-heat-pump',
+]);
 const REFRIGERANTS = everyOne<RefrigerantId>()([
   'R-32',
   'R-410A',

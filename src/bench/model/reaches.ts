@@ -18,6 +18,8 @@ export interface Reach {
   readonly role?: 'condenser' | 'evaporator';
   /** coil of one unit or module of several */
   readonly of?: string;
+  /** coil: where it stands */
+  readonly side?: 'outdoor' | 'indoor';
   readonly route: Route;
   /** drawn width of the channel, m */
   readonly width: number;
@@ -88,6 +90,11 @@ export function reachesOf(drawing: PlantDrawing): Reach[] {
   return [...pipes, ...coils];
 }
 
+/** Where a coil stands. */
+export function sideOf({ side, role }: DrawnPart): 'outdoor' | 'indoor' {
+  return side ?? (role === 'condenser' ? 'outdoor' : 'indoor');
+}
+
 function coilReach(coil: DrawnPart, drawing: PlantDrawing, pipes: readonly Reach[]): Reach {
   const [feed, drainPipe] = feedsOf(coil, drawing);
   const fed = drawing.pipes[feed].points;
@@ -98,6 +105,7 @@ function coilReach(coil: DrawnPart, drawing: PlantDrawing, pipes: readonly Reach
     kind: 'coil',
     role: coil.role,
     of: coil.of,
+    side: sideOf(coil),
     route: new Route(tube.points, tube.pitch / 2),
     width: tube.pitch * 0.46,
     insulated: false,

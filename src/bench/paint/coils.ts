@@ -1,7 +1,7 @@
 /** Coils: fins in the warmth of their metal, the tube through them, and what has settled on them. */
 import type { CoilSegment, DrawnPart, PlantDrawing, Snapshot } from '../../../physics/types';
 import { BEND } from '../geometry/serpentine';
-import { type Reach, segmentsOf } from '../model/reaches';
+import { type Reach, segmentsOf, sideOf } from '../model/reaches';
 import { lookAt } from '../model/stations';
 import { grain } from './grain';
 import { warmthColour } from './palette';
@@ -38,7 +38,7 @@ export function paintCoil(
   pen.ctx.lineCap = 'round';
   if (!snapshot) return;
   for (const [i, segment] of segments.entries()) paintFrost(pen, coil, segment, i, segments.length);
-  if (coil.role === 'condenser') paintDirt(pen, coil, drawing, lookAt(snapshot, 'condenserDirt', coil.of));
+  if (sideOf(coil) === 'outdoor') paintDirt(pen, coil, drawing, lookAt(snapshot, 'condenserDirt', coil.of));
 }
 
 function isUpright(coil: DrawnPart): boolean {
@@ -146,7 +146,10 @@ function paintDirt(pen: Pen, coil: DrawnPart, drawing: PlantDrawing, dirt: numbe
 type Face = 'left' | 'right' | 'top' | 'bottom';
 
 function enteringFace(coil: DrawnPart, drawing: PlantDrawing): Face {
-  const path = drawing.air.find((air) => air.role === coil.role && air.of === coil.of && air.stage === 'entering');
+  const isOutdoor = sideOf(coil) === 'outdoor';
+  const path = drawing.air.find(
+    (air) => (air.role === 'condenser') === isOutdoor && air.of === coil.of && air.stage === 'entering',
+  );
   if (!path) return 'left';
   const [x, y] = path.points[path.points.length - 1];
   const gaps: [Face, number][] = [

@@ -2,7 +2,14 @@
 import type { DrawnPart } from '../../../physics/types';
 import { paintCounter, paintDoor, paintWindow } from './furniture';
 import { blend, box, disc, ink, model, open, type Pen, polygon, shadow } from './pen';
-import { paintBulb, paintHeater, paintReceiver, paintSolenoidValve, paintThermostaticValve } from './refrigeration';
+import {
+  paintAccumulator,
+  paintBulb,
+  paintHeater,
+  paintReceiver,
+  paintSolenoidValve,
+  paintThermostaticValve,
+} from './refrigeration';
 import { paintChangeoverBox, paintExchanger, paintReversingValve } from './variableFlow';
 
 type Painter = (pen: Pen, part: DrawnPart) => void;
@@ -43,6 +50,7 @@ export const FOREGROUND: Partial<Record<DrawnPart['kind'], Painter>> = {
   'changeover-box': paintChangeoverBox,
   exchanger: paintExchanger,
   bulb: paintBulb,
+  accumulator: paintAccumulator,
   'sight-glass': paintSightGlass,
 };
 

@@ -83,3 +83,18 @@ export function paintHeater(pen: Pen, { x, y, w, h }: DrawnPart): void {
   ink(pen, rods, { line: pen.ink.metalDark, weight: 1.6 });
   for (const f of [0.2, 0.8]) ink(pen, disc(x + w, y + h * f, h * 0.22), { fill: pen.ink.metal, line: pen.ink.ink });
 }
+
+/** An upright vessel with domed ends. */
+export function paintAccumulator(pen: Pen, { x, y, w, h }: DrawnPart): void {
+  const shell = box(x, y, w, h, w * 0.46);
+  ink(pen, shell, { fill: pen.ink.metal });
+  model(pen, shell, { x, y, w, h });
+  ink(pen, shell, { line: pen.ink.ink, weight: 1.6 });
+  for (const f of [0.2, 0.8]) {
+    const seam = open([
+      [x + 0.01, y + h * f],
+      [x + w - 0.01, y + h * f],
+    ]);
+    ink(pen, seam, { line: pen.ink.inkSoft, weight: 0.9 });
+  }
+}

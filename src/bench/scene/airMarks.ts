@@ -23,6 +23,12 @@ const CARRIED: Readonly<Record<`${DrawnAir['role']}-${DrawnAir['stage']}`, Probe
   'evaporator-entering': 'returnAirTemp',
   'evaporator-leaving': 'supplyAirTemp',
 };
+/** The same of a machine with one outdoor coil, which condenses or evaporates. */
+const CARRIED_BY_ONE: typeof CARRIED = {
+  ...CARRIED,
+  'condenser-entering': 'outdoorEnteringAirTemp',
+  'condenser-leaving': 'outdoorLeavingAirTemp',
+};
 
 interface Flight {
   readonly air: DrawnAir;
@@ -49,12 +55,14 @@ export class AirMarks implements Mover {
       const { air, route, wings } = flight;
       const isOutdoor = air.role === 'condenser';
       const fan = lookAt(snapshot, isOutdoor ? 'condenserFanSpeed' : 'evaporatorFanSpeed', air.of);
+      const outdoorFlow = air.of === undefined ? 'outdoorAirFlow' : 'condenserAirFlow';
       // The draught through a standing fan is too little to see.
-      const flow = fan > 0 ? probeAt(snapshot, isOutdoor ? 'condenserAirFlow' : 'supplyAirFlow', air.of) : 0;
+      const flow = fan > 0 ? probeAt(snapshot, isOutdoor ? outdoorFlow : 'supplyAirFlow', air.of) : 0;
       const speed = flow <= 0 ? 0 : Math.min(FASTEST, Math.max(SLOWEST_SEEN, flow * SPEED_PER_FLOW));
       const spacing = route.length / wings.length;
       flight.phase = (flight.phase + (speed * seconds) / spacing) % wings.length;
-      const picture = this.picture(probeAt(snapshot, CARRIED[`${air.role}-${air.stage}`], air.of));
+      const carried = air.of === undefined ? CARRIED_BY_ONE : CARRIED;
+      const picture = this.picture(probeAt(snapshot, carried[`${air.role}-${air.stage}`], air.of));
       for (let i = 0; i < wings.length; i++) {
         const distance = ((i + flight.phase) % wings.length) * spacing;
         const share = distance / route.length;

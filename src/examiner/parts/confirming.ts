@@ -53,8 +53,8 @@ export const PROOFS: Readonly<Record<CauseId, readonly Proof[] | null>> = {
   'solenoid-stuck-open': null,
   'solenoid-stuck-closed': [{ read: ['liquidLineTempAfterDrier', 'meteringInletTemp'] }],
   'fan-cycling-control-failed': null,
-  'defrost-not-starting': [{ read: ['look:evaporatorIce', 'defrostHeaterResistance'] }],
-  'defrost-not-ending': null,
+  'defrost-not-starting': [{ read: ['look:evaporatorIce', 'defrostHeaterResistance'] }, { read: ['look:outdoorIce'] }],
+  'defrost-not-ending': [{ read: ['look:outdoorSensorContact'] }],
   'defrost-heater-dead': [{ read: ['defrostHeaterResistance'] }],
   'capacitor-weak': [{ read: ['compressorCapacitance'] }],
   'fan-capacitor-weak': [{ read: ['fanCapacitance'] }],
@@ -69,6 +69,9 @@ export const PROOFS: Readonly<Record<CauseId, readonly Proof[] | null>> = {
   ],
   'thermistor-out-of-its-pocket': [{ read: ['look:suctionSensorContact'] }, { read: ['look:coilSensorContact'] }],
   'thermostat-misplaced': [{ read: ['returnAirTemp', 'thermostatAirTemp'] }],
+  'check-valve-leaking': null,
+  'reversing-valve-leak': [{ read: ['reversingValveSuctionInTemp', 'compressorSuctionTemp'] }],
+  'reversing-valve-half-shifted': [{ read: ['reversingValveSuctionInTemp', 'compressorSuctionTemp'] }],
   'no-fault': null,
 };
 

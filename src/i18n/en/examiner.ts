@@ -61,7 +61,7 @@ export const examiner = {
     'solenoid-stuck-closed': 'Why? The solenoid hangs half shut. It starves the coil.',
     'fan-cycling-control-failed': 'Why? The fan never stops in the cold. Too little pressure drives the liquid.',
     'defrost-not-starting': 'Why? No defrost starts. Ice closes the coil to the air.',
-    'defrost-not-ending': 'Why? The defrost goes on over a clear coil. The room warms.',
+    'defrost-not-ending': 'Why? The sensor reads too cold. The defrost goes on over a clear coil.',
     'defrost-heater-dead': 'Why? The heater no longer melts all the ice. The rest stays.',
     'capacitor-weak': 'Why? The motor lacks its helper. So it draws more current.',
     'fan-capacitor-weak': 'Why? The fan motor lacks its helper. It turns too slowly.',
@@ -70,6 +70,9 @@ export const examiner = {
     'thermistor-drift': 'Why? The sensor reads wrong. The controller trusts it.',
     'thermistor-out-of-its-pocket': 'Why? The sensor feels the air. The controller trusts it.',
     'thermostat-misplaced': 'Why? The thermostat feels other air than the room. The machine is sound.',
+    'check-valve-leaking': 'Why? Liquid slips past the valve. The coil floods, in this mode only.',
+    'reversing-valve-leak': 'Why? Hot gas slips across the reversing valve. It warms the suction pipe there.',
+    'reversing-valve-half-shifted': 'Why? The slide stopped half way. Hot gas goes straight back.',
     'no-fault': 'Why? Each reading fits a sound machine in this weather.',
   },
   next: {
@@ -168,6 +171,9 @@ export const examiner = {
       'defrost-heater-dead': 'Proof is missing: measure the heater.',
       'capacitor-weak': 'Proof is missing: measure the capacitor.',
       'thermistor-drift': 'Proof is missing: clamp the same pipe and compare.',
+      'reversing-valve-leak': 'Proof is missing: clamp both pipes of the reversing valve.',
+      'reversing-valve-half-shifted': 'Proof is missing: clamp both pipes of the reversing valve.',
+      'defrost-not-ending': 'Proof is missing: look at the seat of the coil sensor.',
     },
     belief: {
       notMeasured: 'The tally already said it all. No points to win here.',

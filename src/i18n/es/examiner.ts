@@ -61,7 +61,7 @@ export const examiner: SameKeys<typeof english> = {
     'solenoid-stuck-closed': '¿Por qué? La solenoide queda a medio cerrar. A la batería le falta líquido.',
     'fan-cycling-control-failed': '¿Por qué? El ventilador no para con frío. Poca presión empuja el líquido.',
     'defrost-not-starting': '¿Por qué? No arranca el descongelamiento. El hielo cierra el paso al aire.',
-    'defrost-not-ending': '¿Por qué? Sigue con la batería ya limpia. La cámara se calienta.',
+    'defrost-not-ending': '¿Por qué? La sonda marca demasiado frío. Sigue con la batería ya limpia.',
     'defrost-heater-dead': '¿Por qué? La resistencia ya no derrite todo el hielo. El resto queda.',
     'capacitor-weak': '¿Por qué? Al motor le falta ayuda. Por eso toma más corriente.',
     'fan-capacitor-weak': '¿Por qué? Al motor del ventilador le falta ayuda. Gira despacio.',
@@ -70,6 +70,9 @@ export const examiner: SameKeys<typeof english> = {
     'thermistor-drift': '¿Por qué? La sonda mide mal. El control le cree.',
     'thermistor-out-of-its-pocket': '¿Por qué? La sonda siente el aire. El control le cree.',
     'thermostat-misplaced': '¿Por qué? El termostato siente otro aire. La máquina está sana.',
+    'check-valve-leaking': '¿Por qué? El líquido rodea la válvula. La batería se inunda, solo en este modo.',
+    'reversing-valve-leak': '¿Por qué? El gas caliente cruza la válvula inversora. Ahí calienta la aspiración.',
+    'reversing-valve-half-shifted': '¿Por qué? La corredera quedó a medias. El gas caliente vuelve directo.',
     'no-fault': '¿Por qué? Cada lectura cuadra con una máquina sana en este clima.',
   },
   next: {
@@ -168,6 +171,9 @@ export const examiner: SameKeys<typeof english> = {
       'defrost-heater-dead': 'Falta la prueba: mide la resistencia.',
       'capacitor-weak': 'Falta la prueba: mide el condensador de marcha.',
       'thermistor-drift': 'Falta la prueba: mide el mismo tubo y compara.',
+      'reversing-valve-leak': 'Falta la prueba: compara ambos tubos de la válvula inversora.',
+      'reversing-valve-half-shifted': 'Falta la prueba: compara ambos tubos de la válvula inversora.',
+      'defrost-not-ending': 'Falta la prueba: mira el asiento de la sonda de la batería.',
     },
     belief: {
       notMeasured: 'El recuento ya lo decía todo. Aquí no hay puntos.',
