@@ -4,7 +4,9 @@
  */
 import { abused } from './abuse';
 import { coldRoom } from './coldRoom';
+import { coldRoomDefrosts } from './coldRoomDefrost';
 import { coldRoomDraws } from './coldRoomDraws';
+import { coldRoomFaults } from './coldRoomFaults';
 import { coldRoomTimes } from './coldRoomTimes';
 import { directions } from './directions';
 import { randomMachines } from './draws';
@@ -41,7 +43,8 @@ export const SECTIONS: Readonly<Record<string, () => readonly Finding[]>> = {
   time: timing,
   random: () => randomMachines(1000, 7),
   abuse: () => abused(60, 1000),
-  coldRoom: () => [...coldRoom(), ...coldRoomTimes(), ...coldRoomDraws(400, 11)],
+  coldRoom: () => [...coldRoom(), ...coldRoomFaults(), ...coldRoomDraws(1000, 11)],
+  coldRoomTime: () => [...coldRoomTimes(), ...coldRoomDefrosts()],
   networkTime,
   heatPump: () => [
     ...heatPump(),

@@ -12,6 +12,9 @@ export interface Moment {
   /** the outdoor fan turns; m3/s of its air */
   readonly fan: boolean;
   readonly air: number;
+  /** m3/s that the indoor fan moves, 0 while it stands; °C of the room */
+  readonly blown: number;
+  readonly room: number;
 }
 
 export function momentOf(t: number, snapshot: Snapshot): Moment {
@@ -21,6 +24,8 @@ export function momentOf(t: number, snapshot: Snapshot): Moment {
     controller: snapshot.controller,
     fan: snapshot.looks.condenserFanSpeed > 0,
     air: snapshot.probes.condenserAirFlow.value,
+    blown: snapshot.looks.evaporatorFanSpeed > 0 ? snapshot.probes.supplyAirFlow.value : 0,
+    room: snapshot.probes.returnAirTemp.value - 273.15,
   };
 }
 

@@ -6,7 +6,7 @@ import { PhysicsError } from '../errors';
 import { exp } from '../math/elementary';
 import type { IceData } from '../parts/ice';
 import type { ControllerState, Controls } from '../types';
-import { coldFans, cutOutNow, decideCold, passing, STREAM } from './coldStore';
+import { coldFans, cutOutNow, decideCold, PASSING_STREAM, passing, STREAM } from './coldStore';
 import type { Rig } from './compile';
 import { sensorTruth } from './control';
 import { crossedLimit, decide, followBulb, laggedSensors, limitTime, RESTART_DELAY, regulate } from './controller';
@@ -83,7 +83,7 @@ function once(rig: Rig, state: CircuitState, controls: Controls, demand: Directi
   };
   const fans = fansFor(controls, decided);
   const share = passing(rig.effective, decided);
-  const streams = share >= STREAM && (decided.cold?.solenoid ?? true);
+  const streams = share >= (decided.cold?.solenoid === false ? PASSING_STREAM : STREAM);
   takeAir(rig, fans, state);
   if (decided.turning && decided.regime === 'flow' && streams) {
     const next = inFlow(rig, decided, fans, dt, 0);

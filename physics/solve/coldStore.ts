@@ -95,6 +95,8 @@ export function passing(effective: Effective, state: CircuitState): number {
 
 /** Below this share there is no stream that a march along the coils could describe: the sides are vessels. */
 export const STREAM = 0.05;
+/** The same for a solenoid that should be shut: what passes less is pumped off as it comes. */
+export const PASSING_STREAM = 0.15;
 
 /** Factor on the metering area as it is, solenoid included. */
 export function meteringOpening(effective: Effective, opening: number, share: number): number {

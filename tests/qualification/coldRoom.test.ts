@@ -3,4 +3,5 @@ import { qualify } from './support';
 
 describe('qualification', () => {
   qualify('coldRoom');
+  qualify('coldRoomTime');
 });
