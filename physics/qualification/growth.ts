@@ -31,7 +31,7 @@ function sweep(growth: Growth, variant: Variant): { severity: number; readings: 
   });
 }
 
-function oneGrowth(growth: Growth, variant: Variant): Finding[] {
+export function oneGrowth(growth: Growth, variant: Variant): Finding[] {
   const points = sweep(growth, variant);
   const healthy = points[0].readings;
   const { telling, sign } = growth;

@@ -31,7 +31,7 @@ export interface Growth {
   readonly jumps?: string;
 }
 
-const superheatGone = (from: number, to: number): Corner => ({
+export const superheatGone = (from: number, to: number): Corner => ({
   name: 'superheat gone',
   there: (r) => r.SHout < 0.05,
   from,
@@ -43,13 +43,13 @@ const subcoolingGone = (from: number, to: number): Corner => ({
   from,
   to,
 });
-const gasInGlass = (from: number, to: number): Corner => ({
+export const gasInGlass = (from: number, to: number): Corner => ({
   name: 'gas in the sight glass',
   there: (r) => r.glass > 0.02,
   from,
   to,
 });
-const valveOpen = (from: number, to: number): Corner => ({
+export const valveOpen = (from: number, to: number): Corner => ({
   name: 'valve at its stop',
   there: (r) => r.opening > 0.999,
   from,

@@ -7,6 +7,7 @@ import { coldRoom } from './coldRoom';
 import { coldRoomDefrosts } from './coldRoomDefrost';
 import { coldRoomDraws } from './coldRoomDraws';
 import { coldRoomFaults } from './coldRoomFaults';
+import { coldRoomGrowth } from './coldRoomGrowth';
 import { coldRoomTimes } from './coldRoomTimes';
 import { directions } from './directions';
 import { randomMachines } from './draws';
@@ -27,7 +28,7 @@ import { timing } from './timing';
 
 export { type Count, count, plantOf, type Verdict, verdictOf } from './account';
 export type { Finding } from './finding';
-export { type Reading, type Readings, VARIANTS, type Variant } from './machines';
+export { COLD_ROOMS, type Reading, type Readings, VARIANTS, type Variant } from './machines';
 export { listedMisses, reasonFor } from './misses';
 export { figure, reportTable } from './report';
 export { blur, type Corner, type CornerName, jumps, type Sweep, type SweepPoint, sweeps } from './sweeps';
@@ -43,7 +44,7 @@ export const SECTIONS: Readonly<Record<string, () => readonly Finding[]>> = {
   time: timing,
   random: () => randomMachines(1000, 7),
   abuse: () => abused(60, 1000),
-  coldRoom: () => [...coldRoom(), ...coldRoomFaults(), ...coldRoomDraws(1000, 11)],
+  coldRoom: () => [...coldRoom(), ...coldRoomFaults(), ...coldRoomGrowth(), ...coldRoomDraws(1000, 11)],
   coldRoomTime: () => [...coldRoomTimes(), ...coldRoomDefrosts()],
   networkTime,
   heatPump: () => [

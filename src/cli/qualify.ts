@@ -4,6 +4,7 @@ import { dirname, join } from 'node:path';
 import type { Command } from 'commander';
 import { PHYSICS_VERSION, type PlantId, plantDescription } from '../../physics';
 import {
+  COLD_ROOMS,
   count,
   type Finding,
   plantOf,
@@ -51,7 +52,9 @@ async function qualify(name: string | undefined, options: QualifyOptions, io: Io
   const plant = name === undefined ? null : plantDescription(name).id;
   const chosen = chooseSections(options);
   const machines =
-    options.sheets === undefined ? [] : VARIANTS.filter((each) => plant === null || each.plant === plant);
+    options.sheets === undefined
+      ? []
+      : [...VARIANTS, ...COLD_ROOMS].filter((each) => plant === null || each.plant === plant);
   const progress = startProgress(io, 'qualify');
   const steps = chosen.length + machines.length;
   const sections = await runSections(chosen, plant, steps, progress);

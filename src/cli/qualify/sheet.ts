@@ -111,7 +111,7 @@ export function sheet(variant: Variant, sweeps: readonly Sweep[]): string {
 </head>
 <body>
 <h1>${escaped(title)}: symptoms against severity</h1>
-<p>35 °C outdoors, 27/19 °C indoors, steady state. Physics ${PHYSICS_VERSION}.</p>
+<p>${variant.design ? `${variant.design.outdoor} °C outdoors, ${variant.design.indoor} °C in the room` : '35 °C outdoors, 27/19 °C indoors'}, steady state. Physics ${PHYSICS_VERSION}.</p>
 ${LEGEND}
 ${sweeps.map((sweep) => section(sweep, variant, panels)).join('\n')}
 </body>
