@@ -9,9 +9,9 @@ export const SOLENOID_STUCK_CLOSED: Fault = {
   id: 'solenoid-stuck-closed',
   plants: ['cold-room'],
   slight: 0.6,
-  clear: 0.76,
-  severe: 0.84,
-  max: 0.9,
+  clear: 0.74,
+  severe: 0.82,
+  max: 0.86,
   unit: 'share',
   apply(machine, severity) {
     machine.solenoidLost = severity;
