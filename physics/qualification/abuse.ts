@@ -1,13 +1,12 @@
 /** An hour of misuse on coarse steps: everything that a person can set is set at random, all the time. */
-import { type Controls, createMachine, type MachineState, PhysicsError } from '../index';
+import { type Controls, createMachine, type Machine, type MachineState, PhysicsError } from '../index';
 import { Draw, drawMachine } from './draws';
 import { type Finding, finding } from './finding';
 import type { Variant } from './machines';
 import { SOURCES } from './sources';
 
-export interface AbuseResult {
-  readonly seed: number;
-  readonly variant: Variant['id'];
+/** What an hour of it did. */
+export interface Misuse {
   /** kg by which the charge was missed at worst; NaN where any shown number was not finite */
   readonly mass: number;
   readonly error: string | null;
@@ -15,12 +14,26 @@ export interface AbuseResult {
   readonly stillShare: number;
 }
 
+export interface AbuseResult extends Misuse {
+  readonly seed: number;
+  readonly variant: Variant['id'];
+}
+
 export function abuse(seed: number): AbuseResult {
   const draw = new Draw(seed);
   const { variant, conditions, faults } = drawMachine(draw);
-  const base = { seed, variant: variant.id };
   const machine = createMachine({ plant: variant.plant, refrigerant: variant.refrigerant, conditions, faults });
-  let controls: Controls = { ...machine.defaultControls, ...variant.controls };
+  return { seed, variant: variant.id, ...misuse(machine, variant.controls, draw, [18, 30]) };
+}
+
+/** @param dial °C between which the thermostat is turned */
+export function misuse(
+  machine: Machine,
+  setting: Partial<Controls>,
+  draw: Draw,
+  dial: readonly [number, number],
+): Misuse {
+  let controls: Controls = { ...machine.defaultControls, ...setting };
   let state: MachineState = machine.start('standing', controls);
   const charge = machine.snapshot(state).probes.refrigerantCharge.value;
   let mass = 0;
@@ -41,7 +54,7 @@ export function abuse(seed: number): AbuseResult {
           indoorFanRunning: draw.share() < 0.85,
           fixedSpeed: draw.share() < 0.5,
           valveHold: draw.share() < 0.3 ? draw.between(0.05, 1) : null,
-          setPoint: 273.15 + draw.between(18, 30),
+          setPoint: 273.15 + draw.between(dial[0], dial[1]),
         };
       }
       const dt = 1 + Math.floor(draw.share() * 30);
@@ -57,9 +70,9 @@ export function abuse(seed: number): AbuseResult {
     }
   } catch (error) {
     const text = error instanceof PhysicsError ? `${error.code}: ${error.message}` : `untyped: ${String(error)}`;
-    return { ...base, mass, error: text, trips, stillShare: still / Math.max(1, steps) };
+    return { mass, error: text, trips, stillShare: still / Math.max(1, steps) };
   }
-  return { ...base, mass, error: null, trips, stillShare: still / steps };
+  return { mass, error: null, trips, stillShare: still / steps };
 }
 
 export function abused(count: number, seed: number): Finding[] {

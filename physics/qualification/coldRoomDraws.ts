@@ -1,5 +1,6 @@
 /** Cold rooms drawn at random: do they solve, and do their books close? */
 import { createMachine, familiesOf, type MachineSetup, PhysicsError } from '../index';
+import { misuse } from './abuse';
 import { Draw } from './draws';
 import { type Finding, finding } from './finding';
 import { COLD_ROOM, COLD_ROOMS } from './machines';
@@ -21,6 +22,37 @@ function drawn(draw: Draw): MachineSetup {
   const { refrigerant } = draw.pick(COLD_ROOMS);
   const sign = family.signed && draw.share() < 0.5 ? -1 : 1;
   return { plant, refrigerant, conditions, faults: { [family.id]: sign * draw.share() * family.max } };
+}
+
+/** An hour each in which everything that can be set is set at random, all the time. */
+export function coldRoomMisuse(count: number, seed: number): Finding[] {
+  const runs = Array.from({ length: count }, (_, i) => {
+    const draw = new Draw(seed + i);
+    return misuse(createMachine(drawn(draw)), {}, draw, [-3, 12]);
+  });
+  const mass = runs.reduce((most, run) => (run.mass > most || Number.isNaN(run.mass) ? run.mass : most), 0);
+  const id = 'coldRoom/cold-room/misuse';
+  return [
+    finding(`${id}/charge`, SOURCES.own, 'worst departure from the charge', 'kg', mass, 0, 1e-6),
+    finding(
+      `${id}/given up`,
+      SOURCES.own,
+      'runs that end in an error',
+      '-',
+      runs.filter(({ error }) => error).length,
+      0,
+      0,
+    ),
+    finding(
+      `${id}/switches`,
+      SOURCES.own,
+      'stops by a switch',
+      '-',
+      runs.reduce((sum, { trips }) => sum + trips, 0),
+      10,
+      1e9,
+    ),
+  ];
 }
 
 export function coldRoomDraws(count: number, seed: number): Finding[] {

@@ -5,7 +5,7 @@
 import { abused } from './abuse';
 import { coldRoom } from './coldRoom';
 import { coldRoomDefrosts } from './coldRoomDefrost';
-import { coldRoomDraws } from './coldRoomDraws';
+import { coldRoomDraws, coldRoomMisuse } from './coldRoomDraws';
 import { coldRoomFaults } from './coldRoomFaults';
 import { coldRoomGrowth } from './coldRoomGrowth';
 import { coldRoomTimes } from './coldRoomTimes';
@@ -45,7 +45,7 @@ export const SECTIONS: Readonly<Record<string, () => readonly Finding[]>> = {
   random: () => randomMachines(1000, 7),
   abuse: () => abused(60, 1000),
   coldRoom: () => [...coldRoom(), ...coldRoomFaults(), ...coldRoomGrowth(), ...coldRoomDraws(1000, 11)],
-  coldRoomTime: () => [...coldRoomTimes(), ...coldRoomDefrosts()],
+  coldRoomTime: () => [...coldRoomTimes(), ...coldRoomDefrosts(), ...coldRoomMisuse(12, 500)],
   networkTime,
   heatPump: () => [
     ...heatPump(),
