@@ -57,7 +57,8 @@ const GROWTHS: readonly Growth[] = [
     telling: 'kinkFall',
     sign: 1,
     corners: [valveOpen(0.5, 0.8)],
-    // beyond, a hundredth of its area is a tenth of the flow
+    // less is never felt; beyond, a hundredth of its area is a tenth of the flow
+    from: 0.3,
     to: 0.84,
   },
   { key: 'defrost-not-starting', machines, telling: 'ice', sign: 1, corners: [] },
