@@ -8,6 +8,7 @@ import { exp } from '../math/elementary';
 import { RESTART_DELAY } from '../solve/controller';
 import type { ControllerState, Controls } from '../types';
 import { decide, isBalancing, limits, outdoorsNext, regulate, sensedNext, thermostats } from './controller';
+import { defrosting, iceAfter, iceOf } from './defrost';
 import { drivenBy, type Entry, type FlowResult, flowStep } from './flowStep';
 import type { NetworkRig } from './rig';
 import { stationAt } from './snapshot';
@@ -35,7 +36,8 @@ export function advance(rig: NetworkRig, state: NetworkState, controls: Controls
     throw new PhysicsError('bad-input', `dt: ${dt} is not a whole number of seconds within 1…30`, { dt });
   }
   const asked = rerouted(rig, { ...state, inputs: { ...state.inputs, controls } }, controls, dt);
-  const decided: NetworkState = { ...asked, ...decide(rig, asked, controls, dt) };
+  const turned = defrosting(rig, asked, dt);
+  const decided: NetworkState = { ...turned, ...decide(rig, turned, controls, dt) };
   setAir(rig, decided, controls, decided.turning);
   if (decided.turning && decided.regime === 'flow') {
     const next = inFlow(rig, decided, controls, dt, 0);
@@ -50,10 +52,12 @@ export function advance(rig: NetworkRig, state: NetworkState, controls: Controls
 /** Air of every branch as this state has it. */
 export function setAir(rig: NetworkRig, state: NetworkState, controls: Controls, turning: boolean): void {
   const share = isBalancing(state) ? state.exchange : 1;
-  rig.setOutdoorAir(share, turning && controls.outdoorFanRunning && state.outdoors.count > 0);
+  const melts = state.meltingFor !== null;
+  const blowsOut = turning && controls.outdoorFanRunning && state.outdoors.count > 0 && !melts;
+  rig.setOutdoorAir(share, blowsOut, iceOf(state.frost));
   state.rooms.forEach((room, i) => {
     const demand = state.demands[i];
-    const blows = demand === 'cooling' || (demand === 'heating' && turning);
+    const blows = !melts && (demand === 'cooling' || (demand === 'heating' && turning));
     rig.setUnitAir(i, room, controls.indoorFan === 'low', controls.running && controls.indoorFanRunning && blows);
   });
 }
@@ -65,8 +69,9 @@ export function setAir(rig: NetworkRig, state: NetworkState, controls: Controls,
 function rerouted(rig: NetworkRig, state: NetworkState, controls: Controls, dt: number): NetworkState {
   const { demands, unitStates } = thermostats(rig, state, controls);
   // with nobody asking, valves and coils stay on the pipes that they are on
-  const routing = demands.some((each) => each !== 'off') ? demands : state.routing;
-  const outdoors = outdoorsNext(rig, { ...state, demands });
+  const melts = state.meltingFor !== null;
+  const routing = !melts && demands.some((each) => each !== 'off') ? demands : state.routing;
+  const outdoors = melts ? state.outdoors : outdoorsNext(rig, { ...state, demands });
   const same = outdoors.role === state.outdoors.role && outdoors.count === state.outdoors.count;
   const next: NetworkState = {
     ...state,
@@ -173,13 +178,16 @@ function afterFlow(
   const { branches, compressor } = network;
   const power = compressor.power;
   const { limit, limitFor } = limits(rig, state, power, network.high[L.P], network.low[L.P], compressor.tDischarge, dt);
+  const walls = result.walls.map((each) => [...each]);
+  const frost = iceAfter(rig, state.frost, walls, dt);
   const next: NetworkState = {
     ...state,
     time: state.time + dt,
     regime: 'flow',
     x: result.x,
     jacobian: result.jacobian,
-    walls: result.walls,
+    walls,
+    frost,
     flows: result.flows,
     shell: compressor.shell,
     pipes: pipesNow(rig),
@@ -194,6 +202,7 @@ function afterFlow(
       speed: state.speed,
       exchange: state.exchange,
       rooms: state.rooms,
+      frost: state.frost,
       controls,
       fans: true,
     },
@@ -228,8 +237,12 @@ function afterFlow(
 function afterStill(rig: NetworkRig, still: NetworkState, result: StillResult, dt: number): NetworkState {
   const { state, high, low } = result;
   const modules = rig.network.modules.length;
+  const walls = state.walls.map((each) => [...each]);
+  const frost = iceAfter(rig, still.frost, walls, dt);
   const next: NetworkState = {
     ...state,
+    walls,
+    frost,
     ...sensedNext(
       still,
       state.walls.map((each) => each[each.length - 1]),
@@ -278,6 +291,7 @@ export function restore(rig: NetworkRig, state: NetworkState): void {
     speed: inputs.speed,
     exchange: inputs.exchange,
     rooms: inputs.rooms,
+    frost: inputs.frost,
   };
   setAir(rig, as, inputs.controls, inputs.fans);
   drivenBy(rig, as, inputs.dt, inputs.pool);
@@ -335,9 +349,10 @@ function eased(share: number): number {
 /** What the controller says of a running machine. */
 export function runningWord(
   rig: NetworkRig,
-  state: Pick<NetworkState, 'demands' | 'outdoors' | 'speed'>,
+  state: Pick<NetworkState, 'demands' | 'outdoors' | 'speed' | 'meltingFor'>,
   controls: Controls,
 ): ControllerState {
+  if (state.meltingFor !== null) return 'defrosting';
   const { network, data } = rig;
   const { limits: ends, control } = data;
   if (!controls.fixedSpeed) {

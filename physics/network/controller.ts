@@ -6,6 +6,7 @@ import { motorCurrent } from '../parts/motor';
 import { RESTART_DELAY } from '../solve/controller';
 import type { ControllerState, Controls, UnitDemand, UnitState } from '../types';
 import { speedError, speedTarget } from './control';
+import { MELTING_SPEED } from './defrost';
 import { demandsOf } from './design';
 import type { NetworkRig } from './rig';
 import { LOCK_OUT_TRIPS, type NetworkState, PARKED } from './state';
@@ -76,6 +77,9 @@ export function regulate(
     if (held !== null && !Number.isNaN(held)) {
       openings.push(held);
       valveErrors.push(0);
+    } else if (state.meltingFor !== null && i >= network.modules.length) {
+      openings.push(now);
+      valveErrors.push(0);
     } else if (b.role === 'evaporator' && isFed(rig, state.demands, i)) {
       const seen = state.gasSensed[i] - state.liquidSensed[i] + task.adrift;
       const error = clip(seen - task.superheat, -8, 12);
@@ -95,12 +99,13 @@ export function regulate(
   });
   let { speed, exchange } = state;
   let pace = 0;
-  if (controls.fixedSpeed) speed += clip(1 - speed, -0.02 * dt, 0.02 * dt);
+  if (state.meltingFor !== null) speed += clip(MELTING_SPEED - speed, -0.02 * dt, 0.02 * dt);
+  else if (controls.fixedSpeed) speed += clip(1 - speed, -0.02 * dt, 0.02 * dt);
   else {
     pace = clip(speedError(rig, speedTarget(state.demands, state.outdoors.role === 'evaporator')), -6, 6);
     speed = clip(speed + 6e-3 * (pace - state.speedError) + 5e-4 * pace * dt, control.minSpeed, control.maxSpeed);
   }
-  if (isBalancing(state)) {
+  if (isBalancing(state) && state.meltingFor === null) {
     const boils = state.outdoors.role === 'evaporator';
     const error = boils
       ? control.evaporatingTarget - rig.fluid.tDew(network.low[0])

@@ -5,6 +5,7 @@
 import type { CoilData } from '../parts/coil';
 import type { CompressorData } from '../parts/compressor';
 import type { FanData } from '../parts/fan';
+import type { IceData } from '../parts/ice';
 import type { LiquidPathData } from '../parts/metering';
 import type { MotorData } from '../parts/motor';
 import type { SuctionVesselData } from '../parts/suctionVessel';
@@ -25,6 +26,8 @@ export interface BranchData {
   /** building around an indoor unit: J/K and kg of air; left out outdoors */
   readonly roomCapacity?: number;
   readonly roomAir?: number;
+  /** ice between the fins of a coil outdoors; left out indoors */
+  readonly ice?: IceData;
 }
 
 export interface MainPipes {

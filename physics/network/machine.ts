@@ -19,7 +19,7 @@ import { compileNetwork, demandsOf, networkDesign } from './design';
 import { type Found, findSteady } from './outdoors';
 import type { NetworkRig } from './rig';
 import { networkSnapshot } from './snapshot';
-import { standingNetwork } from './standing';
+import { clearCoils, standingNetwork } from './standing';
 import type { NetworkState, Room } from './state';
 import { stillSnapshot } from './stillSnapshot';
 
@@ -70,6 +70,7 @@ export class NetworkMachine implements Machine {
     const openings = branches.map((b) => b.opening);
     const flows = branches.map((b) => b.flow);
     const rooms = this.roomsNow();
+    const frost = clearCoils(rig);
     const { exchange, outdoors } = found;
     return {
       time: 0,
@@ -92,6 +93,7 @@ export class NetworkMachine implements Machine {
         speed: rig.drive.speed,
         exchange,
         rooms,
+        frost,
         controls: all,
         fans: true,
       },
@@ -113,6 +115,9 @@ export class NetworkMachine implements Machine {
       dischargeSensed: compressor.tDischarge,
       pipes: pipesNow(rig),
       rooms,
+      frost,
+      freezingFor: 0,
+      meltingFor: null,
       demands,
       routing: demands,
       unitStates: demands,
@@ -139,7 +144,7 @@ export class NetworkMachine implements Machine {
       controller: s.controller,
       demands: s.demands,
       unitStates: s.unitStates,
-      frost: [],
+      frost: s.frost,
       outdoorFan: s.outdoors.count > 0 ? s.inputs.exchange : 0,
     });
   }
@@ -169,7 +174,7 @@ export class NetworkMachine implements Machine {
       Math.abs(change) > SMALL_CHARGE * this.charge;
     if (opened) {
       const standing = standingNetwork(machine.rig, this.defaultControls, machine.charge);
-      return { machine, state: { ...standing, time: s.time, rooms: s.rooms } };
+      return { machine, state: { ...standing, time: s.time, rooms: s.rooms, frost: s.frost } };
     }
     if (change === 0) return { machine, state: s };
     // gas goes in or out at the suction port and carries its enthalpy
@@ -228,6 +233,6 @@ export class NetworkMachine implements Machine {
     if (network.high[0] > limits.highPressure) return 'stopped-on-high-pressure';
     if (network.low[0] < limits.lowPressure) return 'stopped-on-low-pressure';
     if (network.compressor.tDischarge > limits.dischargeTemp) return 'stopped-on-discharge-heat';
-    return runningWord(this.rig, { demands, outdoors: found.outdoors, speed: drive.speed }, all);
+    return runningWord(this.rig, { demands, outdoors: found.outdoors, speed: drive.speed, meltingFor: null }, all);
   }
 }

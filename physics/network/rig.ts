@@ -4,6 +4,7 @@ import type { FluidTable } from '../fluids/fluid';
 import { exp, ln } from '../math/elementary';
 import { AirStream, saturatedAt } from '../parts/airStream';
 import { fanFlow } from '../parts/fan';
+import { airLost, passageFilled, throughLayer } from '../parts/ice';
 import type { Effective } from '../solve/effective';
 import type { Conditions } from '../types';
 import { Branch } from './branch';
@@ -58,15 +59,17 @@ export class NetworkRig {
     return { temperature: this.conditions.indoor, humidity: air.humidity };
   }
 
-  /** Outdoor air of every module at this share of the fans' speed. */
+  /** Outdoor air of every module at this share of the fans' speed. @param ice kg on each module, or null for none */
   setOutdoorAir(share: number, running: boolean, ice: readonly number[] | null = null): void {
     const { conditions, network } = this;
     network.modules.forEach((b, i) => {
       b.air.setState(conditions.outdoor, OUTDOOR_HUMIDITY * b.air.saturated.humidity(conditions.outdoor));
-      const { effective } = b;
-      const kept = ice === null ? 1 : ice[i];
+      const { effective, data } = b;
+      const filled = data.ice && ice ? passageFilled(data.ice, ice[i]) : 0;
+      const kept = 1 - (filled > 0 ? airLost(filled, data.fan.flatness) : 0);
       const lost = 1 - (1 - effective.condenserLost) * kept;
       this.blow(b, effective.outdoorFanSpeed * share, 0, lost, effective.condenserAir, effective.condenserUa, running);
+      if (data.ice && filled > 0) b.air.ua *= throughLayer(data.ice, filled, b.air.ua);
     });
   }
 

@@ -10,6 +10,11 @@ import { type NetworkState, PARKED } from './state';
 import { type Outdoors, tasksFor } from './tasks';
 import { highVolume, totalVolume } from './volumes';
 
+/** No ice on any segment of the modules. */
+export function clearCoils(rig: NetworkRig): number[][] {
+  return rig.data.modules.map(({ coil }) => new Array<number>(coil.segments).fill(0));
+}
+
 /** State in rooms and weather as found, valves parked, all rooms asking as the mode says. */
 export function standingNetwork(rig: NetworkRig, controls: Controls, charge: number): NetworkState {
   const { fluid, network, data, conditions } = rig;
@@ -57,6 +62,7 @@ export function standingNetwork(rig: NetworkRig, controls: Controls, charge: num
   const walls = branches.map((b) => new Array<number>(b.data.coil.segments * WALL_FIELDS).fill(b.air.temperature));
   const massHigh = highCold ? massCold : massWarm;
   const flows = branches.map((b) => 0.05 * b.data.coil.airFlow);
+  const frost = clearCoils(rig);
   const rooms = data.units.map(() => ({
     temperature: indoor,
     humidity: room.humidity,
@@ -86,6 +92,7 @@ export function standingNetwork(rig: NetworkRig, controls: Controls, charge: num
       speed: 0.5,
       exchange: 1,
       rooms,
+      frost,
       controls,
       fans: false,
     },
@@ -107,6 +114,9 @@ export function standingNetwork(rig: NetworkRig, controls: Controls, charge: num
     dischargeSensed: outdoor,
     pipes: [outdoor, outdoor, outdoor],
     rooms,
+    frost,
+    freezingFor: 0,
+    meltingFor: null,
     demands,
     routing: demands,
     unitStates: demands,

@@ -26,6 +26,7 @@ export interface NetworkInputs {
   readonly speed: number;
   readonly exchange: number;
   readonly rooms: readonly Room[];
+  readonly frost: readonly (readonly number[])[];
   readonly controls: Controls;
   readonly fans: boolean;
 }
@@ -69,6 +70,11 @@ export interface NetworkState extends MachineState {
   /** pipe temperatures outdoors while it stands still, K: suction, discharge, liquid */
   readonly pipes: readonly [number, number, number];
   readonly rooms: readonly Room[];
+  /** kg of ice on the segments of every module */
+  readonly frost: readonly (readonly number[])[];
+  /** s that an outdoor coil has been freezing since its last defrost; s of a defrost, or null while there is none */
+  readonly freezingFor: number;
+  readonly meltingFor: number | null;
   /** what each room gets now, after its thermostat */
   readonly demands: readonly UnitDemand[];
   /** the demands that valves and changeover boxes are set for: the last ones while nobody asks */

@@ -129,7 +129,7 @@ export function stillSnapshot(rig: NetworkRig, state: NetworkState): Snapshot {
     controller: state.controller,
     demands: state.demands,
     unitStates: state.unitStates,
-    frost: [],
+    frost: state.frost,
     outdoorFan: outdoor.fan.power > 0 ? 1 : 0,
   };
   const gas = (v: Vessel, t: number): Station => ({ ...stationOf(v, v.topEnthalpy, m), temperature: t });

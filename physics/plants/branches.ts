@@ -79,6 +79,7 @@ export function moduleBranch(id: string, rated: number, lift: number, fluid: Flu
     fan: { flow, pressure: 40, flatness: 0.5, power: 19 * rated, filterShare: 0, drift: 0.08 },
     fanLow: 0.7,
     valve: { drier: 0, line: 0, lift, area: 2.6e-7 * rated * fluid.flow, throat: 0.6 },
+    ice: { full: 0.4 * rated, resistance: 4.5e-4 / rated, melt: 120 * rated },
     gasDrop: 0,
     gasVolume: 0,
     liquidVolume: 0,

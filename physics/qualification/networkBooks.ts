@@ -5,6 +5,7 @@
 import { cpMoist, dryDensity, pressureAtAltitude, wSaturated } from '../air/moistAir';
 import type { Machine, MachineState, Snapshot } from '../index';
 import type { NetworkData } from '../network/data';
+import { heldByIce } from '../network/defrost';
 import type { NetworkState } from '../network/state';
 import { WALL_FIELDS } from '../parts/coil';
 import { networkData } from '../plants';
@@ -82,7 +83,8 @@ export class NetworkBooks {
 
   private fluidAndShell(state: NetworkState): number {
     const { energyHigh, energyLow, debtHigh, debtLow, shell } = state;
-    return energyHigh + energyLow - debtHigh - debtLow + shell * this.data.compressor.shellCapacity;
+    const bound = heldByIce(state.frost);
+    return energyHigh + energyLow - debtHigh - debtLow + shell * this.data.compressor.shellCapacity - bound;
   }
 
   /** W into the machine by air, suction pipe, shell and wire. */

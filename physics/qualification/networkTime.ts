@@ -295,6 +295,66 @@ function roomsChange(): Finding[] {
   ];
 }
 
+/** Two hours of heating in damp air just over freezing, on steps of two seconds. */
+function defrosts(): Finding[] {
+  const plant = plantDescription('multi-split');
+  const conditions = { ...(plant.modes.heating ?? plant.designConditions), outdoor: 275.15 };
+  const machine = createMachine({ plant: 'multi-split', refrigerant: 'R-410A', conditions, faults: {} });
+  const controls: Controls = { ...machine.defaultControls, setPoint: 297.15 };
+  let state = machine.start('settled', controls);
+  const kept = new NetworkBooks(machine, state);
+  const spans: number[] = [];
+  const growths: number[] = [];
+  let since = 0;
+  let melts = false;
+  let ice = 0;
+  let left = Number.POSITIVE_INFINITY;
+  let lowest = Number.POSITIVE_INFINITY;
+  let highestBefore = 0;
+  for (let time = 2; time <= 7200; time += 2) {
+    state = machine.step(state, controls, 2);
+    const snapshot = kept.step(state, 2);
+    const now = snapshot.controller === 'defrosting';
+    if (now !== melts) {
+      (now ? growths : spans).push(time - since);
+      since = time;
+      melts = now;
+      if (!now) left = Math.min(left, snapshot.looks.evaporatorFrost);
+    }
+    ice = Math.max(ice, snapshot.looks.evaporatorFrost);
+    const pd = snapshot.probes.dischargePressure.value;
+    if (melts) lowest = Math.min(lowest, pd);
+    else highestBefore = Math.max(highestBefore, pd);
+  }
+  const { defect, moved, mass } = kept.ledger;
+  const id = 'networkTime/multi-split/defrost';
+  return [
+    finding(`${id}/first after`, SOURCES.field, 'heating before the first defrost', 'min', growths[0] / 60, 30, 90),
+    finding(`${id}/lasts`, SOURCES.review, 'a defrost lasts', 's', spans[0], 120, 360),
+    finding(`${id}/ice`, SOURCES.field, 'share of the coil that ice covers at most', '-', ice, 0.5, 1),
+    finding(`${id}/clear`, SOURCES.field, 'share that it still covers after the cleanest one', '-', left, 0, 0.05),
+    finding(
+      `${id}/head crashes`,
+      SOURCES.review,
+      'lowest over highest head pressure',
+      '-',
+      lowest / highestBefore,
+      0.2,
+      0.6,
+    ),
+    finding(
+      `${id}/energy`,
+      SOURCES.own,
+      'first law over the run, share of the heat moved',
+      '-',
+      Math.abs(defect) / moved,
+      0,
+      1e-3,
+    ),
+    finding(`${id}/charge`, SOURCES.own, 'worst departure from the charge', 'kg', mass, 0, 1e-6),
+  ];
+}
+
 function rest(): Finding[] {
   const modes: readonly (readonly [PlantId, Mode])[] = [
     ['multi-split', 'cooling'],
@@ -412,6 +472,7 @@ export function networkTime(): Finding[] {
     ...fanStops(),
     ...stopAndRestart(),
     ...roomsChange(),
+    ...defrosts(),
     ...rest(),
     ...abused(12, 4000),
   ];
