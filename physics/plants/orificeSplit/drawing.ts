@@ -32,6 +32,8 @@ export const ORIFICE_SPLIT_DRAWING: PlantDrawing = {
     { id: 'outdoor-box', kind: 'control-box', x: 2.58, y: 3.8, w: 0.48, h: 1.12 },
     { id: 'terminals', kind: 'terminals', x: 2.67, y: 3.96, w: 0.34, h: 0.2 },
     { id: 'run-capacitor', kind: 'capacitor', x: 2.74, y: 4.46, w: 0.2, h: 0.36 },
+    { id: 'contactor', kind: 'control-box', x: 3.24, y: 3.68, w: 0.36, h: 0.36 },
+    { id: 'fan-capacitor', kind: 'capacitor', x: 2.75, y: 3.32, w: 0.18, h: 0.28 },
     { id: 'suction-valve', kind: 'service-valve', x: 3.1, y: 4.92, w: 0.26, h: 0.26 },
     { id: 'liquid-valve', kind: 'service-valve', x: 3.1, y: 5.52, w: 0.24, h: 0.24 },
     { id: 'drier', kind: 'drier', x: 4.29, y: 4.88, w: 0.22, h: 0.5 },
