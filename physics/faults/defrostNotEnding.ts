@@ -7,8 +7,8 @@ import type { Fault } from './types';
  */
 export const DEFROST_NOT_ENDING: Fault = {
   id: 'defrost-not-ending',
-  plants: ['cold-room', 'thermostatic-heat-pump'],
-  modes: { 'thermostatic-heat-pump': ['heating'] },
+  plants: ['cold-room', 'thermostatic-heat-pump', 'multi-split', 'heat-recovery'],
+  modes: { 'thermostatic-heat-pump': ['heating'], 'multi-split': ['heating'], 'heat-recovery': ['heating'] },
   slight: 5,
   clear: 10,
   severe: 18,

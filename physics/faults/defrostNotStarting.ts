@@ -8,8 +8,8 @@ import type { Fault } from './types';
  */
 export const DEFROST_NOT_STARTING: Fault = {
   id: 'defrost-not-starting',
-  plants: ['cold-room', 'thermostatic-heat-pump'],
-  modes: { 'thermostatic-heat-pump': ['heating'] },
+  plants: ['cold-room', 'thermostatic-heat-pump', 'multi-split', 'heat-recovery'],
+  modes: { 'thermostatic-heat-pump': ['heating'], 'multi-split': ['heating'], 'heat-recovery': ['heating'] },
   slight: 0.1,
   clear: 0.3,
   severe: 0.5,

@@ -54,7 +54,8 @@ export function setAir(rig: NetworkRig, state: NetworkState, controls: Controls,
   const share = isBalancing(state) ? state.exchange : 1;
   const melts = state.meltingFor !== null;
   const blowsOut = turning && controls.outdoorFanRunning && state.outdoors.count > 0 && !melts;
-  rig.setOutdoorAir(share, blowsOut, iceOf(state.frost));
+  rig.ice = iceOf(state.frost);
+  rig.setOutdoorAir(share, blowsOut);
   state.rooms.forEach((room, i) => {
     const demand = state.demands[i];
     const blows = !melts && (demand === 'cooling' || (demand === 'heating' && turning));

@@ -75,7 +75,8 @@ export function defrosting(rig: NetworkRig, state: NetworkState, dt: number): Ne
   const coil = Math.min(...state.liquidSensed.slice(0, rig.network.modules.length));
   if (state.meltingFor !== null) {
     const meltingFor = state.meltingFor + dt;
-    const over = coil > CLEAR || meltingFor >= LONGEST || !state.turning;
+    const felt = coil - rig.effective.machine.defrostNotEnding;
+    const over = felt > CLEAR || meltingFor >= LONGEST || !state.turning;
     if (!over) return { ...state, meltingFor };
     return turned(rig, { ...state, meltingFor: null, freezingFor: 0 }, 'evaporator', state.demands);
   }

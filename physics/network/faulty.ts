@@ -12,8 +12,8 @@ export interface NetworkDesign {
 }
 
 export function healthyNetwork(data: NetworkData): NetworkEffective {
-  const own = (): Effective => healthy(nominal(data));
-  return { machine: own(), units: data.units.map(own) };
+  const effective = (): Effective => healthy(nominal(data, false));
+  return { machine: effective(), units: data.units.map(effective) };
 }
 
 /** Throws PhysicsError `bad-input` for a fault that this plant cannot have. */
@@ -34,21 +34,30 @@ export function faultyNetwork(
     unit.evaporatorUa *= nuisance.evaporatorUa;
     unit.metering *= nuisance.meteringArea;
   }
+  const own = nominal(data, setup.conditions.mode === 'heating');
   for (const { fault, target, unit, severity } of parseFaults(setup.plant, setup.faults)) {
     if (!fault.perUnit) {
-      fault.apply(machine, severity, design.point, nominal(data), target);
+      fault.apply(machine, severity, design.point, own, target);
       continue;
     }
     data.units.forEach(({ id }, i) => {
       if (unit !== null && unit !== id) return;
-      fault.apply(units[i], severity, { ...design.point, opening: design.openings[i] }, nominal(data), target);
+      fault.apply(units[i], severity, { ...design.point, opening: design.openings[i] }, own, target);
     });
-    if (unit === null && fault.targets) fault.apply(machine, severity, design.point, nominal(data), target);
+    if (unit === null && fault.targets) fault.apply(machine, severity, design.point, own, target);
   }
   return { machine, units };
 }
 
-function nominal({ charge, pipes, motor }: NetworkData): Nominal {
+/** @param heats ice lies on the outdoor coils of a machine that heats */
+function nominal({ charge, pipes, motor, modules }: NetworkData, heats: boolean): Nominal {
   const liquid = { drier: pipes.drier, line: pipes.liquidDrop };
-  return { charge, liquid, lines: { inletDrop: pipes.inletDrop }, motor };
+  const [{ fan, ice }] = modules;
+  return {
+    charge,
+    liquid,
+    lines: { inletDrop: pipes.inletDrop },
+    motor,
+    ...(heats && { outdoorFan: fan, outdoorIce: ice }),
+  };
 }

@@ -19,7 +19,7 @@ import { compileNetwork, demandsOf, networkDesign } from './design';
 import { type Found, findSteady } from './outdoors';
 import type { NetworkRig } from './rig';
 import { networkSnapshot } from './snapshot';
-import { clearCoils, standingNetwork } from './standing';
+import { frostFound, standingNetwork } from './standing';
 import type { NetworkState, Room } from './state';
 import { stillSnapshot } from './stillSnapshot';
 
@@ -50,7 +50,7 @@ export class NetworkMachine implements Machine {
       controller: this.steadyWord(all, found, demands),
       demands,
       unitStates: demands,
-      frost: [],
+      frost: frostFound(this.rig),
       outdoorFan: found.outdoors.count > 0 ? found.exchange : 0,
     });
   }
@@ -70,7 +70,7 @@ export class NetworkMachine implements Machine {
     const openings = branches.map((b) => b.opening);
     const flows = branches.map((b) => b.flow);
     const rooms = this.roomsNow();
-    const frost = clearCoils(rig);
+    const frost = frostFound(rig);
     const { exchange, outdoors } = found;
     return {
       time: 0,
@@ -215,6 +215,7 @@ export class NetworkMachine implements Machine {
       throw new PhysicsError('bad-input', 'running: a machine that is off has no steady flow; start it standing');
     }
     rig.effective.machine.charge = this.charge;
+    rig.ice = rig.iceFound();
     const demands = demandsOf(rig, setup.conditions.mode, all.units);
     const room = rig.roomFound();
     demands.forEach((demand, i) => {

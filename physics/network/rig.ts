@@ -30,6 +30,8 @@ export class NetworkRig {
   readonly drive = new Drive();
   readonly pressure: number;
   readonly standardPressure: number;
+  /** kg of ice on every module */
+  ice: readonly number[];
 
   constructor(
     readonly fluid: FluidTable,
@@ -50,6 +52,12 @@ export class NetworkRig {
       this.standardPressure,
     );
     this.drive.outdoor = conditions.outdoor;
+    this.ice = this.iceFound();
+  }
+
+  /** kg on every module as found: none but where a defrost has not come. */
+  iceFound(): number[] {
+    return this.data.modules.map(() => this.effective.machine.ice);
   }
 
   /** Humidity ratio of the rooms as found. */
@@ -59,13 +67,13 @@ export class NetworkRig {
     return { temperature: this.conditions.indoor, humidity: air.humidity };
   }
 
-  /** Outdoor air of every module at this share of the fans' speed. @param ice kg on each module, or null for none */
-  setOutdoorAir(share: number, running: boolean, ice: readonly number[] | null = null): void {
-    const { conditions, network } = this;
+  /** Outdoor air of every module at this share of the fans' speed, through the ice that lies on it. */
+  setOutdoorAir(share: number, running: boolean): void {
+    const { conditions, network, ice } = this;
     network.modules.forEach((b, i) => {
       b.air.setState(conditions.outdoor, OUTDOOR_HUMIDITY * b.air.saturated.humidity(conditions.outdoor));
       const { effective, data } = b;
-      const filled = data.ice && ice ? passageFilled(data.ice, ice[i]) : 0;
+      const filled = data.ice ? passageFilled(data.ice, ice[i]) : 0;
       const kept = 1 - (filled > 0 ? airLost(filled, data.fan.flatness) : 0);
       const lost = 1 - (1 - effective.condenserLost) * kept;
       this.blow(b, effective.outdoorFanSpeed * share, 0, lost, effective.condenserAir, effective.condenserUa, running);

@@ -10,9 +10,10 @@ import { type NetworkState, PARKED } from './state';
 import { type Outdoors, tasksFor } from './tasks';
 import { highVolume, totalVolume } from './volumes';
 
-/** No ice on any segment of the modules. */
-export function clearCoils(rig: NetworkRig): number[][] {
-  return rig.data.modules.map(({ coil }) => new Array<number>(coil.segments).fill(0));
+/** Ice on the modules as found, kg by segment, spread evenly. */
+export function frostFound(rig: NetworkRig): number[][] {
+  const found = rig.iceFound();
+  return rig.data.modules.map(({ coil }, i) => new Array<number>(coil.segments).fill(found[i] / coil.segments));
 }
 
 /** State in rooms and weather as found, valves parked, all rooms asking as the mode says. */
@@ -62,7 +63,7 @@ export function standingNetwork(rig: NetworkRig, controls: Controls, charge: num
   const walls = branches.map((b) => new Array<number>(b.data.coil.segments * WALL_FIELDS).fill(b.air.temperature));
   const massHigh = highCold ? massCold : massWarm;
   const flows = branches.map((b) => 0.05 * b.data.coil.airFlow);
-  const frost = clearCoils(rig);
+  const frost = frostFound(rig);
   const rooms = data.units.map(() => ({
     temperature: indoor,
     humidity: room.humidity,
