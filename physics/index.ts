@@ -8,6 +8,7 @@ export { PhysicsError, type PhysicsErrorCode } from './errors';
 export { FAULTS, familiesOf, faultFamily, parseFaults } from './faults';
 export { fluidTable, REFRIGERANTS, type RefrigerantId } from './fluids/fluid';
 export { createMachine } from './machine';
+export { possibleDemands, usualDemand } from './network/demands';
 export { PLANTS, plantDescription } from './plants';
 export * from './types';
 export { NOMINAL as NOMINAL_NUISANCE };

@@ -4,6 +4,7 @@ import { networkData, plantDescription } from '../plants';
 import { NOMINAL } from '../solve/compile';
 import { checkConditions } from '../solve/conditions';
 import type { Conditions, Controls, MachineSetup, UnitDemand } from '../types';
+import { usualDemand } from './demands';
 import { faultyNetwork, healthyNetwork, type NetworkDesign } from './faulty';
 import { findSteady } from './outdoors';
 import { NetworkRig } from './rig';
@@ -13,8 +14,7 @@ const designs = new Map<string, NetworkDesign & { readonly x: Float64Array }>();
 /** What each room asks: what the controls name, else what the mode says (at once: every second room is heated). */
 export function demandsOf(rig: NetworkRig, mode: Conditions['mode'], units: Controls['units']): UnitDemand[] {
   return rig.data.units.map(({ id }, i) => {
-    const usual = mode === 'simultaneous' ? (i % 2 === 0 ? 'cooling' : 'heating') : mode;
-    const asked = units?.[id] ?? usual;
+    const asked = units?.[id] ?? usualDemand(mode, i);
     // two pipes carry one mode: who asks for the other gets nothing
     if (!rig.data.threePipes && asked !== mode) return 'off';
     return asked;

@@ -3,6 +3,7 @@
  * numbers were found against the trade's bands. Pipe diameters are common practice for the capacity, no source.
  */
 import type { BranchData } from '../network/data';
+import type { InstallRecord } from './types';
 
 export interface UnitSize {
   readonly id: string;
@@ -86,12 +87,30 @@ export function moduleBranch(id: string, rated: number, lift: number, fluid: Flu
   };
 }
 
-/** kg that the installer's rule adds a metre of a unit's liquid pipe */
+/** kg that the installer's rule adds a metre of a unit's liquid pipe, and a kW of rated cooling of the units */
 const UNIT_METRE = 0.022;
+const UNIT_KILOWATT = 0.02;
 
-/** kg by the charge rule: base of modules and units, and an allowance by metre and size of liquid pipe. */
-export function chargeByRule(units: readonly UnitSize[], base: number, mainMetres: number, mainMetre: number): number {
+/** The charge rule of a machine: `base` kg of its modules, and kg by metre and size of the liquid main. */
+export function installOf(
+  units: readonly UnitSize[],
+  base: number,
+  mainMetres: number,
+  mainMetre: number,
+): InstallRecord {
+  return {
+    units: units.map(({ id, rated, metres, lift }) => ({ id, rated: 1000 * rated, metres, lift })),
+    mainMetres,
+    base,
+    perWatt: UNIT_KILOWATT / 1000,
+    perMainMetre: mainMetre,
+    perUnitMetre: UNIT_METRE,
+  };
+}
+
+/** kg by the rule. */
+export function chargeByRule({ units, base, mainMetres, ...per }: InstallRecord): number {
   const rated = units.reduce((sum, each) => sum + each.rated, 0);
   const metres = units.reduce((sum, each) => sum + each.metres, 0);
-  return base + 0.02 * rated + mainMetre * mainMetres + UNIT_METRE * metres;
+  return base + per.perWatt * rated + per.perMainMetre * mainMetres + per.perUnitMetre * metres;
 }

@@ -177,6 +177,24 @@ export interface PlantDrawing {
   readonly sparse?: number;
 }
 
+/** What the installer left on record of a machine with many units: its pipes, and the rule by which it was charged. */
+export interface InstallRecord {
+  /** `rated` = cooling, W; `metres` of liquid pipe from the branching point, m; `lift` = m above it */
+  readonly units: readonly {
+    readonly id: string;
+    readonly rated: number;
+    readonly metres: number;
+    readonly lift: number;
+  }[];
+  /** m of the liquid main */
+  readonly mainMetres: number;
+  /** kg of the modules alone; kg a watt of the units, a metre of the main, a metre of a unit's pipe */
+  readonly base: number;
+  readonly perWatt: number;
+  readonly perMainMetre: number;
+  readonly perUnitMetre: number;
+}
+
 /** What the other layers need to know of a plant (the machine's numbers live beside it in the same data file). */
 export interface PlantDescription {
   readonly id: PlantId;
@@ -220,5 +238,7 @@ export interface PlantDescription {
     readonly targetSubcooling: number | null;
     readonly highPressureLimit: number;
     readonly ratedAirFlow: number;
+    /** of machines whose charge depends on their pipes */
+    readonly install?: InstallRecord;
   };
 }

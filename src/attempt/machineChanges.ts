@@ -1,5 +1,6 @@
 /** What acts on the machine: each becomes one event of its trajectory. */
 import { castDraft, type Draft } from 'immer';
+import { possibleDemands, usualDemand } from '../../physics/network/demands';
 import type { Controls } from '../../physics/types';
 import { sameControls } from './operating';
 import { ensure } from './refusal';
@@ -25,7 +26,7 @@ export function spill(state: AttemptState, draft: Draft<AttemptState>, kg: numbe
 }
 
 export function changeControls(state: AttemptState, draft: Draft<AttemptState>, change: Partial<Controls>): void {
-  const controls = { ...state.controls, ...change };
+  const controls = withUnits(state, { ...state.controls, ...change }, change.units);
   const { variableSpeed, metering, setPoint: dial = SET_POINT } = state.site.plant;
   ensure(!sameControls(controls, state.controls), 'no-change', Object.keys(change).join(', '));
   ensure(variableSpeed || !controls.fixedSpeed, 'not-on-this-machine', 'fixedSpeed');
@@ -34,9 +35,26 @@ export function changeControls(state: AttemptState, draft: Draft<AttemptState>, 
   setControls(draft, controls, state.clock + CONTROL_SECONDS);
 }
 
+/** Only rooms that ask for something else than as found are kept, so that "as found" is one state. */
+function withUnits({ controls, site }: AttemptState, changed: Controls, asked: Controls['units']): Controls {
+  const { units: _units, ...rest } = changed;
+  if (asked === undefined) return changed;
+  const { units: known = [], modes } = site.plant;
+  const { mode } = site.callout.conditions;
+  const possible = possibleDemands(mode, modes.simultaneous !== undefined);
+  for (const [unit, demand] of Object.entries(asked)) {
+    ensure(known.includes(unit), 'not-on-this-machine', unit);
+    ensure(possible.includes(demand), 'not-on-this-machine', demand);
+  }
+  const kept = Object.entries({ ...controls.units, ...asked }).filter(
+    ([unit, demand]) => demand !== usualDemand(mode, known.indexOf(unit)),
+  );
+  return kept.length === 0 ? rest : { ...rest, units: Object.fromEntries(kept) };
+}
+
 export function setControls(draft: Draft<AttemptState>, controls: Controls, t: number): void {
-  draft.controls = controls;
-  draft.events.push({ t, kind: 'controls', controls });
+  draft.controls = castDraft(controls);
+  draft.events.push(castDraft({ t, kind: 'controls', controls }));
   draft.epoch += 1;
   draft.clock = t;
 }

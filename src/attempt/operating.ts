@@ -1,6 +1,6 @@
 /** In which operating state the machine is, as far as the examiner has expectations for it. */
-import type { Controls, PlantDescription, Snapshot } from '../../physics/types';
-import type { ChannelName } from '../instruments';
+import { type Controls, type PlantDescription, type Snapshot, unitOf } from '../../physics/types';
+import { type ChannelName, kindOfChannel } from '../instruments';
 import { type AttemptState, STATE_FREE } from './state';
 import type { OperatingState } from './types';
 
@@ -15,13 +15,13 @@ type Acted = Pick<AttemptState, 'site' | 'events' | 'controls' | 'repairs'>;
 export function operatingState(state: Acted, time: number, channel: ChannelName): OperatingState {
   if (state.repairs.length > 0) return 'repaired';
   const { controls, site } = state;
-  if (STATE_FREE.includes(channel)) return controls.running ? 'running' : 'standing';
+  if (STATE_FREE.includes(kindOfChannel(channel))) return controls.running ? 'running' : 'standing';
   const { machine, stuck } = site.at(state.events, time);
   if (stuck) return 'other';
   const snapshot = site.snapshot(state.events, time);
   if (!controls.running) return atRest(site.plant, state, time, snapshot, channel) ? 'standing' : 'other';
   if (!sameButSpeed(controls, machine.defaultControls)) return 'other';
-  return underLoad(snapshot.controller) ? running(controls, state) : 'other';
+  return underLoad(snapshot.controller) && served(snapshot, channel) ? running(controls, state) : 'other';
 }
 
 /** Where a solenoid keeps the sides apart only the high side can be compared: the low side follows the room. */
@@ -63,10 +63,23 @@ function underLoad(controller: string): boolean {
   return controller.startsWith('cooling') || controller.startsWith('heating') || controller.startsWith('slowed-by-');
 }
 
+/** A unit whose room is content tells of itself only that. */
+function served({ units }: Snapshot, channel: ChannelName): boolean {
+  const unit = units?.find(({ id }) => id === unitOf(channel));
+  return unit === undefined || unit.state === 'cooling' || unit.state === 'heating';
+}
+
 export function sameControls(a: Controls, b: Controls): boolean {
   return sameButSpeed(a, b) && a.fixedSpeed === b.fixedSpeed;
 }
 
 function sameButSpeed(a: Controls, b: Controls): boolean {
-  return (Object.keys(a) as (keyof Controls)[]).every((key) => key === 'fixedSpeed' || a[key] === b[key]);
+  const keys = Object.keys(a) as (keyof Controls)[];
+  return (
+    keys.every((key) => key === 'fixedSpeed' || key === 'units' || a[key] === b[key]) && sameUnits(a.units, b.units)
+  );
+}
+
+function sameUnits(a: Controls['units'] = {}, b: Controls['units'] = {}): boolean {
+  return [...Object.keys(a), ...Object.keys(b)].every((unit) => a[unit] === b[unit]);
 }

@@ -23,7 +23,8 @@ export const ATTEMPT_LIMITS = { actions: 2000, notes: 20, text: 300, name: 64, s
 
 const whole = (low: number, high: number) => z.int().check(z.gte(low), z.lte(high));
 const id = z.string().check(z.regex(/^[a-z0-9-]{1,64}$/));
-const name = z.string().check(z.regex(/^[A-Za-z0-9:._-]{1,64}$/));
+/** Ids of places and channels; after an @ the indoor unit or outdoor module of several. */
+const name = z.string().check(z.regex(/^[A-Za-z0-9:._-]{1,64}(@[a-z0-9]{1,20})?$/));
 const seed = z.string().check(z.minLength(1), z.maxLength(ATTEMPT_LIMITS.name));
 const cause = z.enum([...FAMILIES, 'no-fault']);
 const note = whole(0, ATTEMPT_LIMITS.actions);
@@ -39,6 +40,8 @@ const controls = z.strictObject({
   indoorFanRunning: z.optional(z.boolean()),
   fixedSpeed: z.optional(z.boolean()),
   valveHold: z.optional(z.nullable(z.number().check(z.gte(0), z.lte(1)))),
+  /** what single rooms ask; left out in every attempt on a machine with one indoor unit */
+  units: z.optional(z.record(z.string().check(z.regex(/^[a-z0-9]{1,20}$/)), z.enum(['off', 'cooling', 'heating']))),
 });
 
 const action = z.discriminatedUnion('kind', [

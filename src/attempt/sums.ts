@@ -1,5 +1,6 @@
 /** The trainee's own sums, marked from the trainee's own inputs. */
-import { CATALOGUE, type ChannelName } from '../instruments';
+import { unitOf } from '../../physics/types';
+import { CATALOGUE, type ChannelName, kindOfChannel } from '../instruments';
 import { ensure } from './refusal';
 import type { MarkedSum } from './state';
 import { findSlip } from './sumSlips';
@@ -135,12 +136,15 @@ function taskOf(
 function inOrder({ made, temperatures: count }: SumRule, temperatures: readonly Note[]): readonly Note[] {
   if (count !== 2) return temperatures;
   const [a, b] = temperatures as [Note, Note];
-  return made[0]!.includes(b.channel) && made[1]!.includes(a.channel) ? [b, a] : [a, b];
+  const is = (which: 0 | 1, note: Note) => made[which]!.includes(kindOfChannel(note.channel));
+  return is(0, b) && is(1, a) ? [b, a] : [a, b];
 }
 
 function fits(kind: SumKind, { pressure, temperatures }: SumTask): boolean {
   const inputs = pressure ? [pressure, ...temperatures] : temperatures;
-  return SUM_RULES[kind].made.every((channels, i) => channels.includes(inputs[i]!.channel));
+  const units = new Set(inputs.map(({ channel }) => unitOf(channel)).filter((unit) => unit !== null));
+  const isMade = SUM_RULES[kind].made.every((channels, i) => channels.includes(kindOfChannel(inputs[i]!.channel)));
+  return isMade && units.size <= 1;
 }
 
 /** One sum of one kind on the same places and the same machine: answers to it count first, second … */

@@ -53,6 +53,16 @@ export function tapeOf(state: AttemptState): Tape {
   return { channels, samples: times.map((time) => sampleAt(state, channels, time)), marks };
 }
 
+/** The same tape with fewer channels. */
+export function tapeWith(tape: Tape, keep: (channel: TapeChannel) => boolean): Tape {
+  const kept = tape.channels.flatMap((channel, i) => (keep(channel) ? [i] : []));
+  return {
+    ...tape,
+    channels: kept.map((i) => tape.channels[i]!),
+    samples: tape.samples.map(({ time, values }) => ({ time, values: kept.map((i) => values[i]!) })),
+  };
+}
+
 function sampleTimes({ from, to }: TapeSpan, clock: number): number[] {
   const first = Math.ceil(from / SAMPLE_SECONDS) * SAMPLE_SECONDS;
   const count = Math.floor(((to ?? clock) - first) / SAMPLE_SECONDS) + 1;

@@ -1,6 +1,6 @@
 import type { Conditions, PlantDescription } from '../../types';
 import { HEAT_RECOVERY_DRAWING } from './drawing';
-import { HEAT_RECOVERY_UNITS, heatRecoveryMachine } from './machine';
+import { HEAT_RECOVERY_UNITS, heatRecoveryInstall, heatRecoveryMachine } from './machine';
 import { HEAT_RECOVERY_PLACES } from './places';
 
 const COOLING: Conditions = { outdoor: 308.15, indoor: 300.15, wetBulb: 292.15, mode: 'cooling', altitude: 0 };
@@ -28,6 +28,7 @@ export const HEAT_RECOVERY: PlantDescription = {
     const data = heatRecoveryMachine();
     return {
       refrigerant,
+      install: heatRecoveryInstall(),
       charge: data.charge,
       ratedCapacity: 67000,
       ratedCurrent: 32,

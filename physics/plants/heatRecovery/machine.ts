@@ -4,7 +4,8 @@
  * expects (physics/qualification/heatRecovery.ts); geometry is typical of the size, no source.
  */
 import type { NetworkData } from '../../network/data';
-import { chargeByRule, type FluidFactors, moduleBranch, type UnitSize, unitBranch } from '../branches';
+import { chargeByRule, type FluidFactors, installOf, moduleBranch, type UnitSize, unitBranch } from '../branches';
+import type { InstallRecord } from '../types';
 
 export const HEAT_RECOVERY_UNITS: readonly UnitSize[] = [
   { id: 'unit1', rated: 7.1, metres: 10, lift: 0 },
@@ -19,11 +20,16 @@ export const HEAT_RECOVERY_UNITS: readonly UnitSize[] = [
 const MAIN_METRES = 55;
 const FLUID: FluidFactors = { drop: 1, flow: 1 };
 
+/** What the installer wrote down. */
+export function heatRecoveryInstall(modules = 3): InstallRecord {
+  return installOf(HEAT_RECOVERY_UNITS, 7 + 5.2 * modules, MAIN_METRES, 0.26);
+}
+
 /** @param modules 1…3 outdoor modules; the units stay as many as they are */
 export function heatRecoveryMachine(modules = 3): NetworkData {
   const share = modules / 3;
   return {
-    charge: chargeByRule(HEAT_RECOVERY_UNITS, 7 + 5.2 * modules, MAIN_METRES, 0.26),
+    charge: chargeByRule(heatRecoveryInstall(modules)),
     compressor: {
       displacement: 204e-6 * share,
       ratedSpeed: 60,

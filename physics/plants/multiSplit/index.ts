@@ -1,6 +1,6 @@
 import type { Conditions, PlantDescription } from '../../types';
 import { MULTI_SPLIT_DRAWING } from './drawing';
-import { MULTI_SPLIT_UNITS, multiSplitMachine } from './machine';
+import { MULTI_SPLIT_UNITS, multiSplitInstall, multiSplitMachine } from './machine';
 import { MULTI_SPLIT_PLACES } from './places';
 
 const COOLING: Conditions = { outdoor: 308.15, indoor: 300.15, wetBulb: 292.15, mode: 'cooling', altitude: 0 };
@@ -18,9 +18,11 @@ export const MULTI_SPLIT: PlantDescription = {
   places: MULTI_SPLIT_PLACES,
   drawing: MULTI_SPLIT_DRAWING,
   nameplate: (refrigerant) => {
-    const data = multiSplitMachine(refrigerant === 'R-32' ? 'R-32' : 'R-410A');
+    const variant = refrigerant === 'R-32' ? 'R-32' : 'R-410A';
+    const data = multiSplitMachine(variant);
     return {
       refrigerant,
+      install: multiSplitInstall(variant),
       charge: data.charge,
       ratedCapacity: 22400,
       ratedCurrent: 10.5,

@@ -4,7 +4,8 @@
  * (physics/qualification/multiSplit.ts); geometry is typical of the size, no source.
  */
 import type { NetworkData } from '../../network/data';
-import { chargeByRule, type FluidFactors, moduleBranch, type UnitSize, unitBranch } from '../branches';
+import { chargeByRule, type FluidFactors, installOf, moduleBranch, type UnitSize, unitBranch } from '../branches';
+import type { InstallRecord } from '../types';
 
 export const MULTI_SPLIT_UNITS: readonly UnitSize[] = [
   { id: 'unit1', rated: 2.2, metres: 8, lift: 0 },
@@ -19,13 +20,18 @@ export const MULTI_SPLIT_UNITS: readonly UnitSize[] = [
 
 const MAIN_METRES = 40;
 
+/** What the installer wrote down. */
+export function multiSplitInstall(refrigerant: 'R-410A' | 'R-32', units = MULTI_SPLIT_UNITS): InstallRecord {
+  return installOf(units, refrigerant === 'R-32' ? 2.6 : 5.0, MAIN_METRES, 0.11);
+}
+
 /** @param count 2…8 of the units above */
 export function multiSplitMachine(refrigerant: 'R-410A' | 'R-32', count = 8): NetworkData {
   const fluid: FluidFactors = refrigerant === 'R-32' ? { drop: 1.4, flow: 0.8 } : { drop: 1, flow: 1 };
   const units = MULTI_SPLIT_UNITS.slice(0, count);
   const share = units.reduce((sum, each) => sum + each.rated, 0) / 23.7;
   return {
-    charge: chargeByRule(units, refrigerant === 'R-32' ? 2.6 : 5.0, MAIN_METRES, 0.11),
+    charge: chargeByRule(multiSplitInstall(refrigerant, units)),
     compressor: {
       displacement: (refrigerant === 'R-32' ? 62e-6 : 68e-6) * share,
       ratedSpeed: 60,

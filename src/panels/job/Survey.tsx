@@ -1,5 +1,6 @@
 /** Look, listen, feel: every place for eyes or hand as one list, beside the same places on the drawing. */
-import type { Place } from '../../../physics/types';
+import { type Place, unitOf } from '../../../physics/types';
+import { branchName } from '../../i18n/branches';
 import { noteName, sentence, valueText } from '../kit/say';
 import { useText } from '../kit/text';
 import { type ReadingOption, sameOption } from '../place/options';
@@ -18,16 +19,18 @@ export function Survey() {
         <span class="soft">{text.t('panels.survey.controller')}:</span>{' '}
         {text.t(`names.controller.${snapshot.value.controller}`)}
       </p>
-      <ul class="survey">
-        {[...plant.places]
-          .sort((a, b) => a.order - b.order)
-          .flatMap((place) =>
-            session
-              .optionsAt(place.id)
-              .filter(({ instrument }) => SENSES.some((sense) => sense === instrument))
-              .map((option) => <Row key={`${place.id}/${option.instrument}`} place={place} option={option} />),
-          )}
-      </ul>
+      <Places of={null} />
+      {plant.units?.map((unit) => (
+        <details key={unit} class="survey-unit">
+          <summary>
+            {sentence(branchName(text, unit))}{' '}
+            <small class="soft">
+              {text.t(`names.unitState.${snapshot.value.units?.find(({ id }) => id === unit)?.state ?? 'off'}`)}
+            </small>
+          </summary>
+          <Places of={unit} />
+        </details>
+      ))}
       <details>
         <summary>{text.t('panels.survey.words')}</summary>
         <ul class="in-words">
@@ -37,6 +40,27 @@ export function Survey() {
         </ul>
       </details>
     </>
+  );
+}
+
+/** The places of one indoor unit, or those that belong to none. */
+function Places({ of }: { readonly of: string | null }) {
+  const { plant, optionsAt } = useSession();
+  const isOf = ({ id }: Place) => {
+    const unit = unitOf(id);
+    return (unit !== null && plant.units?.includes(unit) ? unit : null) === of;
+  };
+  return (
+    <ul class="survey">
+      {plant.places
+        .filter(isOf)
+        .sort((a, b) => a.order - b.order)
+        .flatMap((place) =>
+          optionsAt(place.id)
+            .filter(({ instrument }) => SENSES.some((sense) => sense === instrument))
+            .map((option) => <Row key={`${place.id}/${option.instrument}`} place={place} option={option} />),
+        )}
+    </ul>
   );
 }
 

@@ -4,11 +4,14 @@ import { useText } from '../kit/text';
 import { useSession } from '../session';
 import { Strand } from '../strand/Strand';
 import { Controls } from './Controls';
+import { Rooms } from './Rooms';
+
+type Leaf = 'controls' | 'rooms' | 'strand';
 
 export function MachineSheet() {
   const text = useText();
   const session = useSession();
-  const [leaf, setLeaf] = useState<'controls' | 'strand'>('controls');
+  const [leaf, setLeaf] = useState<Leaf>('controls');
   if (!session.plant.dataLink) return <Controls />;
   return (
     <Tabs
@@ -17,10 +20,13 @@ export function MachineSheet() {
       onOpen={setLeaf}
       tabs={[
         ['controls', text.t('panels.machine.controls')],
+        ...(session.plant.units ? [['rooms', text.t('panels.machine.rooms')] as const] : []),
         ['strand', text.t('panels.machine.strand')],
       ]}
     >
-      {leaf === 'controls' ? <Controls /> : <Strand />}
+      {leaf === 'controls' && <Controls />}
+      {leaf === 'rooms' && <Rooms />}
+      {leaf === 'strand' && <Strand />}
     </Tabs>
   );
 }

@@ -1,12 +1,23 @@
 /** The data link's numbers along the path of the refrigerant, and the tape that records them. */
 import { useState } from 'preact/hooks';
-import { linkChannels, liveValues, SAMPLE_SECONDS, tapeCsv, tapeOf } from '../../attempt/tape';
+import { unitOf } from '../../../physics/types';
+import {
+  linkChannels,
+  liveValues,
+  SAMPLE_SECONDS,
+  type TapeChannel,
+  tapeCsv,
+  tapeOf,
+  tapeWith,
+} from '../../attempt/tape';
 import type { ChannelName } from '../../instruments/types';
 import { saveFile } from '../kit/file';
 import { channelName, channelText } from '../kit/say';
 import { useText } from '../kit/text';
 import { useSession } from '../session';
+import { ALL_CHOSEN, type Chosen, isChosen, TapeChoice } from './TapeChoice';
 import { TapePlot, TapeTable } from './TapePlot';
+import { type Bead, Units } from './Units';
 
 /** Along the refrigerant from the compressor, each air sensor beside its coil. What is not named comes last. */
 const PATH: readonly ChannelName[] = [
@@ -25,6 +36,7 @@ const rank = (channel: ChannelName) => (PATH.indexOf(channel) + PATH.length + 1)
 export function Strand() {
   const text = useText();
   const session = useSession();
+  const [ranking, setRanking] = useState<Bead | null>(null);
   const state = session.state.value;
   const channels = linkChannels(state);
   if (channels.length === 0 || !session.callout.toolbag.includes('data-link')) {
@@ -32,15 +44,21 @@ export function Strand() {
   }
   const live = liveValues(state, session.clock.value);
   const panel = session.plant.places.find(({ reads }) => reads.link)!;
+  const { units } = session.snapshot.value;
+  const note = ({ quantity, channel }: TapeChannel) => {
+    session.place.value = panel.id;
+    session.take({ instrument: 'data-link', quantity, channel });
+  };
   const ordered = channels
     .map((channel, index) => ({ ...channel, index }))
+    .filter(({ channel }) => unitOf(channel) === null)
     .sort((a, b) => rank(a.channel) - rank(b.channel));
   return (
     <>
       <p class="soft">{text.t('panels.strand.help')}</p>
       <p>{text.t(`names.controller.${session.snapshot.value.controller}`)}</p>
       <ol class="strand">
-        {ordered.map(({ channel, quantity, index }) => (
+        {ordered.map(({ channel, quantity, unit, index }) => (
           <li key={channel}>
             <span class="first">{channelName(text, channel)}</span>
             {live ? (
@@ -51,16 +69,16 @@ export function Strand() {
             <button
               type="button"
               aria-label={text.t('panels.strand.read', { what: channelName(text, channel) })}
-              onClick={() => {
-                session.place.value = panel.id;
-                session.take({ instrument: 'data-link', quantity, channel });
-              }}
+              onClick={() => note({ channel, quantity, unit })}
             >
               {text.t('panels.strand.note')}
             </button>
           </li>
         ))}
       </ol>
+      {units && (
+        <Units units={units} channels={channels} live={live} rank={ranking} onRank={setRanking} onNote={note} />
+      )}
       <Tape />
     </>
   );
@@ -73,7 +91,10 @@ function Tape() {
   const state = session.state.value;
   const running = state.tape.at(-1)?.to === null;
   // As far as the clock that is shown: what is being played is not on it yet.
-  const tape = tapeOf({ ...state, clock: session.clock.value });
+  const { units } = session.plant;
+  const [chosen, setChosen] = useState<Chosen>(ALL_CHOSEN);
+  const whole = tapeOf({ ...state, clock: session.clock.value });
+  const tape = units ? tapeWith(whole, ({ channel }) => isChosen(chosen, channel)) : whole;
   return (
     <section class="stack">
       <h3>{text.t('panels.strand.tape')}</h3>
@@ -106,6 +127,7 @@ function Tape() {
         <p class="soft">{text.t('panels.strand.empty', { seconds: SAMPLE_SECONDS })}</p>
       ) : (
         <>
+          {units && <TapeChoice units={units} chosen={chosen} onChoose={setChosen} />}
           <TapePlot tape={tape} />
           <details>
             <summary>{text.t('panels.strand.table')}</summary>
