@@ -164,9 +164,9 @@ function without(faults: Faults, families: readonly FamilyId[]): Faults {
   return Object.fromEntries(Object.entries(faults).filter(([key]) => !families.includes(familyOf(key))));
 }
 
-/** `thermistor-drift:suctionLine` is a `thermistor-drift`. */
+/** `thermistor-drift:suctionLine` is a `thermistor-drift`, `filter-dirty@unit3` a `filter-dirty`. */
 export function familyOf(key: string): FamilyId {
-  return key.split(':')[0] as FamilyId;
+  return key.split(/[:@]/)[0] as FamilyId;
 }
 
 /** True when nothing is wrong any more (what hoses took counts as long as the charge is still within its tolerance). */

@@ -1,6 +1,7 @@
 /** One attempt as all parts of the grade see it: what was read, what it supported, what was true. Worked out once. */
 import type { CauseId } from '../../physics/types';
 import type { AttemptState, Note, Verdict } from '../attempt';
+import { familyOf } from '../attempt/remedies';
 import { machineNuisance } from '../attempt/seeds';
 import { causeLogLikelihoods, priorOf, temper } from './belief';
 import { type Bench, candidatesOf } from './candidates';
@@ -142,7 +143,7 @@ export function benchOf({ site }: AttemptState): Bench {
 /** The causes behind fault keys: the family, without the sensor that it concerns. */
 export function truthsOf(faults: Readonly<Record<string, number>>): CauseId[] {
   const causes = Object.keys(faults).filter((key) => faults[key] !== 0);
-  return causes.length > 0 ? [...new Set(causes.map((key) => key.split(':')[0] as CauseId))] : ['no-fault'];
+  return causes.length > 0 ? [...new Set(causes.map(familyOf))] : ['no-fault'];
 }
 
 export function inVerdict(belief: Posterior, cause: CauseId, twins: readonly CauseId[]): number {

@@ -2,13 +2,19 @@
  * The form in which a differential is shipped with a pack: whole numbers of a step a channel, about a tenth of
  * the model's own error there: what rounding adds is a thirtieth of that error and decides nothing. JSON, so that any server compresses it.
  */
+import { unitOf } from '../../physics/types';
 import { discrepancyOf } from './discrepancy';
+import { packSparse, unpackSparse } from './sparse';
 import type { Component, Differential, JudgedState, Node } from './types';
 
 const FINENESS = 10;
 
-/** [weight, means, loadings, uniques], the last three in steps of their channel. */
-type PackedComponent = readonly [number, readonly number[], readonly number[], readonly number[]];
+/**
+ * [weight, means, loadings, uniques], the last three in steps of their channel: numbers, or where there are many channels
+ * of which a fault moves few, what differs from the healthy machine in the same state (see `sparse.ts`).
+ */
+type PackedComponent = readonly [number, Packed, Packed, Packed];
+type Packed = readonly number[] | string;
 
 export interface PackedDifferential extends Omit<Differential, 'nodes'> {
   readonly steps: readonly number[];
@@ -29,13 +35,36 @@ export function encodeDifferential(differential: Differential): PackedDifferenti
   });
   const factors = differential.factors.length;
   const whole = (value: number, c: number) => Math.round(value / steps[c]) || 0;
-  const pack = ({ weight, mean, loadings, unique }: Component): PackedComponent => [
+  const inSteps = ({ weight, mean, loadings, unique }: Component): Whole => [
     Math.round(weight * 1e4) / 1e4,
     mean.map(whole),
     loadings.map((value, i) => whole(value, Math.floor(i / factors))),
     unique.map(whole),
   ];
-  return { ...differential, steps, nodes: differential.nodes.map((node) => ({ ...node, states: each(node, pack) })) };
+  const nodes = differential.nodes.map((node) => ({ ...node, states: each(node, inSteps) }));
+  if (!differential.channels.some((channel) => unitOf(channel) !== null)) return { ...differential, steps, nodes };
+  const first = firstOf(nodes[0].states);
+  const packed = nodes.map((node, i) => ({
+    ...node,
+    states: each(node, ([weight, ...lists], state): PackedComponent => {
+      const base = i === 0 ? null : first[state];
+      const [mean, loadings, unique] = lists.map((list, k) => packSparse(list, base ? base[k] : null));
+      return [weight, mean, loadings, unique];
+    }),
+  }));
+  return { ...differential, steps, nodes: packed };
+}
+
+type Whole = readonly [number, readonly number[], readonly number[], readonly number[]];
+type Lists = readonly [readonly number[], readonly number[], readonly number[]];
+
+/** The first component of each state: what the others are told against. */
+function firstOf(
+  states: Readonly<Partial<Record<JudgedState, readonly Whole[]>>>,
+): Partial<Record<JudgedState, Lists>> {
+  return Object.fromEntries(
+    Object.entries(states).flatMap(([state, [component]]) => (component ? [[state, component.slice(1)]] : [])),
+  );
 }
 
 export function decodeDifferential(packed: PackedDifferential): Differential {
@@ -45,20 +74,39 @@ export function decodeDifferential(packed: PackedDifferential): Differential {
   if (steps.length !== packed.channels.length) {
     throw new TypeError(`differential ${packed.key}: ${steps.length} steps for ${packed.channels.length} channels`);
   }
-  const unpack = ([weight, mean, loadings, unique]: PackedComponent): Component => ({
+  const lengths = [steps.length, steps.length * factors, steps.length];
+  const whole =
+    (first: Partial<Record<JudgedState, Lists>>) =>
+    ([weight, ...lists]: PackedComponent, state: JudgedState): Whole => {
+      const [mean, loadings, unique] = lists.map((list, k) =>
+        typeof list === 'string' ? unpackSparse(list, first[state]?.[k] ?? null, lengths[k]) : list,
+      );
+      return [weight, mean, loadings, unique];
+    };
+  const first = firstOf(each(packed.nodes[0], whole({})));
+  const unpack = ([weight, mean, loadings, unique]: Whole): Component => ({
     weight,
     mean: mean.map((value, c) => value * steps[c]),
     loadings: loadings.map((value, i) => value * steps[Math.floor(i / factors)]),
     unique: unique.map((value, c) => value * steps[c]),
   });
-  return { ...rest, nodes: packed.nodes.map((node) => ({ ...node, states: each(node, unpack) })) };
+  const nodes = packed.nodes.map((node, i) => {
+    const states = each(node, whole(i === 0 ? {} : first));
+    return { ...node, states: each({ states }, unpack) };
+  });
+  return { ...rest, nodes };
 }
 
 function each<A, B>(
   { states }: { readonly states: Readonly<Partial<Record<JudgedState, readonly A[]>>> },
-  turn: (component: A) => B,
+  turn: (component: A, state: JudgedState) => B,
 ): Partial<Record<JudgedState, B[]>> {
-  return Object.fromEntries(Object.entries(states).map(([state, components]) => [state, components.map(turn)]));
+  return Object.fromEntries(
+    Object.entries(states).map(([state, components]) => [
+      state,
+      components.map((component) => turn(component, state as JudgedState)),
+    ]),
+  );
 }
 
 const twoDigits = (value: number): number => Number(value.toPrecision(2));

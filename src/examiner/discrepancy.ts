@@ -3,6 +3,7 @@
  * nobody is graded on hair-splitting. Judgement, no source: about half of what two good models of such machines differ.
  */
 import { PROBES, type ProbeKey, probeName } from '../../physics/types';
+import { kindOfChannel } from '../instruments/places';
 import type { Channel } from './types';
 
 interface Discrepancy {
@@ -38,6 +39,6 @@ export function unitOf(channel: Channel): string {
 
 /** Standard deviation of the model's own error where it expects `value`. */
 export function discrepancyOf(channel: Channel, value: number): number {
-  const { absolute, share } = BY_CHANNEL[channel] ?? BY_UNIT[unitOf(channel)] ?? OTHER;
+  const { absolute, share } = BY_CHANNEL[kindOfChannel(channel)] ?? BY_UNIT[unitOf(channel)] ?? OTHER;
   return Math.max(absolute, share * Math.abs(value));
 }

@@ -1,5 +1,6 @@
 /** Cells of severity: for every fault that can occur on a plant, and for none, how large it may be. */
-import type { FaultFamily, OperatingMode, PlantId } from '../../physics/types';
+import { plantDescription } from '../../physics/plants';
+import type { FaultFamily, OperatingMode, PlantId, SensorName } from '../../physics/types';
 import type { Node } from './types';
 
 export type Cell = Omit<Node, 'states'>;
@@ -18,12 +19,24 @@ export function cellsOf(plant: PlantId, mode: OperatingMode, families: readonly 
   const possible = families.filter(
     ({ plants, modes }) => plants.includes(plant) && modes?.[plant]?.includes(mode) !== false,
   );
-  return [healthy, ...possible.flatMap(familyCells)];
+  const { units = [] } = plantDescription(plant);
+  return [healthy, ...possible.flatMap((family) => familyCells(family, faultKeys(family, units)))];
 }
 
-function familyCells(family: FaultFamily): Cell[] {
+/** Sensors that every indoor unit has of its own. */
+const OF_UNITS: readonly SensorName[] = ['suctionLine', 'evaporatorCoil', 'returnAir'];
+
+/** The keys under which a family can occur: one a sensor that may drift, one a unit that it may sit in. */
+export function faultKeys({ id, targets, perUnit }: FaultFamily, units: readonly string[]): string[] {
+  if (!perUnit || units.length === 0) return targets ? targets.map((target) => `${id}:${target}`) : [id];
+  if (!targets) return units.map((unit) => `${id}@${unit}`);
+  return targets.flatMap((target) =>
+    OF_UNITS.includes(target) ? units.map((unit) => `${id}:${target}@${unit}`) : [`${id}:${target}`],
+  );
+}
+
+function familyCells(family: FaultFamily, keys: readonly string[]): Cell[] {
   const { slight, clear, severe, max } = family;
-  const keys = family.targets ? family.targets.map((target) => `${family.id}:${target}`) : [family.id];
   const signs = family.signed ? [1, -1] : [1];
   const coarse = keys.length * signs.length > 1;
   const marks = [slight, clear, severe, max];

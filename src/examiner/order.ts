@@ -3,9 +3,10 @@
  * unproved airflow is no judgement. Within it anything goes. Common practice, no source.
  */
 import type { CauseId } from '../../physics/types';
+import { kindOfChannel } from '../instruments/places';
 import type { Candidate, Channel, Observation } from './types';
 
-/** Each line wants one of its channels; a line of which nothing can be read here is no demand. */
+/** Each line wants one of its channels, of any unit; a line of which nothing can be read here is no demand. */
 const AIR_PROVED: readonly (readonly Channel[])[] = [
   ['look:filterDust', 'filterPressureDrop'],
   ['look:evaporatorIce'],
@@ -44,9 +45,9 @@ export function isChargeJudgement(cause: CauseId): boolean {
 export function missingForAir(candidates: readonly Candidate[], known: ReadonlySet<Channel>): Candidate[] {
   const missing: Candidate[] = [];
   for (const line of AIR_PROVED) {
-    const met = (channel: Channel) => known.has(channel) || missing.some((each) => each.channel === channel);
-    if (line.some(met)) continue;
-    const open = candidates.filter(({ channel, state }) => line.includes(channel) && state === 'running');
+    const isLine = (channel: Channel) => line.includes(kindOfChannel(channel));
+    if ([...known].some(isLine) || missing.some(({ channel }) => isLine(channel))) continue;
+    const open = candidates.filter(({ channel, state }) => isLine(channel) && state === 'running');
     if (open.length > 0) missing.push(open.reduce((a, b) => (b.minutes < a.minutes ? b : a)));
   }
   return missing;

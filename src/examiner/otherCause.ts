@@ -10,6 +10,7 @@ import { channelValue } from '../instruments/places';
 import { discrepancyOf } from './discrepancy';
 import { driftOf } from './drift';
 import { readQuanta, valueOfSum } from './explain/quanta';
+import { faultKeys } from './nodes';
 import { observationsOf, takeNotes } from './observe';
 import { INPUTS, isTellingSum } from './quanta';
 import { statesOf } from './source';
@@ -25,12 +26,14 @@ export function causesToTry({ site }: AttemptState): Cause[] {
   const { tally } = site.callout;
   const named = site.world.families.filter(({ id }) => (tally[id] ?? 0) > 0);
   const healthy: Cause = { cause: 'no-fault', key: '', from: 0, to: 0, step: 1, unit: 'share' };
-  return [healthy, ...named.flatMap(keysOf)];
+  const { units = [] } = site.plant;
+  return [healthy, ...named.flatMap((family) => keysOf(family, units))];
 }
 
-function keysOf({ id, max, signed, unit, targets }: FaultFamily): Cause[] {
+function keysOf(family: FaultFamily, units: readonly string[]): Cause[] {
+  const { id, max, signed, unit } = family;
   const range = { cause: id as CauseId, from: signed ? -max : 0, to: max, step: max / STEPS, unit };
-  return targets ? targets.map((target) => ({ ...range, key: `${id}:${target}` })) : [{ ...range, key: id }];
+  return faultKeys(family, units).map((key) => ({ ...range, key }));
 }
 
 /** This callout's machine with one fault of this size. */

@@ -1,6 +1,7 @@
 /** Which callouts of a drawn pack look alike: offered to each other at the debrief. */
 import type { CauseId } from '../../physics/types';
 import type { Callout } from '../attempt/pack/types';
+import { familyOf } from '../attempt/remedies';
 
 /**
  * Causes that trainers know to be taken for one another, the closest first. Common practice, no source; "nothing wrong"
@@ -83,5 +84,6 @@ export function withLookAlikes(callouts: readonly Callout[]): Callout[] {
 }
 
 function causeOf({ faults }: Callout): CauseId {
-  return (Object.keys(faults)[0]?.split(':')[0] ?? 'no-fault') as CauseId;
+  const key = Object.keys(faults)[0];
+  return key === undefined ? 'no-fault' : familyOf(key);
 }

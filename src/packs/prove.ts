@@ -6,6 +6,7 @@ import { FAULTS } from '../../physics';
 import type { CauseId, Faults, MachineSetup, Nuisance } from '../../physics/types';
 import { drawNuisance, machineNuisance, REAL_WORLD } from '../attempt';
 import type { Callout } from '../attempt/pack/types';
+import { familyOf } from '../attempt/remedies';
 import type { Bench } from '../examiner/candidates';
 import { truthsOf } from '../examiner/case';
 import { greedyPathOn } from '../examiner/path';
@@ -104,7 +105,7 @@ function follow({ callout, differential, bench, truths }: Subject, read: Reader)
 function nearby(faults: Faults, { uniform }: Stream): Faults {
   return Object.fromEntries(
     Object.entries(faults).map(([key, severity]) => {
-      const { slight, max } = FAULTS.find(({ id }) => id === key.split(':')[0])!;
+      const { slight, max } = FAULTS.find(({ id }) => id === familyOf(key))!;
       const size = Math.abs(severity) * (1 + SIZE_SPREAD * (2 * uniform() - 1));
       return [key, Math.sign(severity) * Math.min(max, Math.max(slight, size))];
     }),

@@ -25,6 +25,7 @@ export const sampleFacts: MachineFacts = {
       ...(drifts && { targets: ['suctionLine', 'evaporatorCoil'], signed: true }),
     };
   }),
+  units: () => [],
   modes: () => ['cooling'],
   refrigerants: (plant) => (plant === 'orifice-split' ? ['R-410A', 'R-22'] : ['R-32']),
 };

@@ -6,4 +6,5 @@ export const machineFacts: MachineFacts = {
   families: FAULTS,
   refrigerants: (plant) => plantDescription(plant).refrigerants,
   modes: (plant) => Object.keys(plantDescription(plant).modes),
+  units: (plant) => plantDescription(plant).units ?? [],
 };

@@ -1,6 +1,7 @@
 /** Rules between the fields of a pack that already has the right shape. Each has a stable name and its own message. */
 import type { RefrigerantId } from '../../../physics/fluids/fluid';
-import type { CauseId, FaultFamily, PlantId } from '../../../physics/types';
+import { type CauseId, type FaultFamily, type PlantId, unitOf } from '../../../physics/types';
+import { familyOf } from '../remedies';
 import { type PackProblem, type Path, problem } from './problems';
 import type { Callout, Pack } from './types';
 
@@ -9,6 +10,8 @@ export interface MachineFacts {
   readonly families: readonly FaultFamily[];
   readonly refrigerants: (plant: PlantId) => readonly RefrigerantId[];
   readonly modes: (plant: PlantId) => readonly string[];
+  /** ids of its indoor units where there are several */
+  readonly units: (plant: PlantId) => readonly string[];
 }
 
 export function ruleProblems(pack: Pack, facts: MachineFacts): PackProblem[] {
@@ -95,7 +98,7 @@ function tallyObjections(callout: Callout, facts: MachineFacts): Objection[] {
     found.push({ rule: 'tally-cause-on-plant', path: ['tally', cause], expected, found: cause });
   }
   // A cause with a prior of zero can never be believed, whatever the readings say.
-  const truths = Object.keys(callout.faults).map((key) => key.split(':')[0] as CauseId);
+  const truths = Object.keys(callout.faults).map((key): CauseId => familyOf(key));
   for (const cause of truths.length > 0 ? truths : (['no-fault'] as const)) {
     if ((callout.tally[cause] ?? 0) > 0) continue;
     const expected = `a count above 0 for the true cause, ${cause}`;
@@ -106,6 +109,7 @@ function tallyObjections(callout: Callout, facts: MachineFacts): Objection[] {
 
 function faultObjections(callout: Callout, key: string, severity: number, facts: MachineFacts): Objection[] {
   const [name, target] = key.replace(/@.*/, '').split(':');
+  const unit = unitOf(key);
   const path = ['faults', key];
   const family = familyOn(facts, name, callout);
   if (!family) {
@@ -119,6 +123,11 @@ function faultObjections(callout: Callout, key: string, severity: number, facts:
       ? `${name}: and one of ${family.targets.join(', ')}`
       : `${name} without a target after it`;
     found.push({ rule: 'fault-target', path, expected, found: `the key "${key}"` });
+  }
+  if (unit !== null && !(family.perUnit && facts.units(callout.plant).includes(unit))) {
+    const units = family.perUnit ? facts.units(callout.plant) : [];
+    const expected = units.length > 0 ? `one of ${units.join(', ')} after the @` : `${name} without a unit after it`;
+    found.push({ rule: 'fault-unit', path, expected, found: `the key "${key}"` });
   }
   const size = family.signed ? Math.abs(severity) : severity;
   if (!(size > 0 && size <= family.max)) {

@@ -3,8 +3,9 @@
  * practice, no source: charge is proven by weighing, dirt and fans by looking, a valve by driving it, a sensor by a
  * second thermometer on the same pipe.
  */
-import type { CauseId } from '../../../physics/types';
+import { type CauseId, unitOf } from '../../../physics/types';
 import type { ProcedureStep } from '../../attempt';
+import { familyOf } from '../../attempt/remedies';
 import type { Case } from '../case';
 import type { Taken } from '../observe';
 import type { Channel } from '../types';
@@ -66,6 +67,8 @@ export const PROOFS: Readonly<Record<CauseId, readonly Proof[] | null>> = {
     { read: ['outdoorAirTemp', 'sensor:outdoorAir'] },
     { read: ['returnAirTemp', 'sensor:returnAir'] },
     { read: ['evaporatorOutletTemp', 'sensor:evaporatorCoil'] },
+    { read: ['evaporatorOutletTemp', 'sensor:suctionLine'] },
+    { read: ['liquidLineTemp', 'sensor:evaporatorCoil'] },
   ],
   'thermistor-out-of-its-pocket': [{ read: ['look:suctionSensorContact'] }, { read: ['look:coilSensorContact'] }],
   'thermostat-misplaced': [{ read: ['returnAirTemp', 'thermostatAirTemp'] }],
@@ -93,7 +96,8 @@ export function confirmation(
 ): 'done' | 'missing' | 'none-needed' {
   const possible = possibleProofs(one, cause);
   if (possible.length === 0) return 'none-needed';
-  return possible.some((proof) => isDone(one, proof, shown)) ? 'done' : 'missing';
+  const branches = branchesOf(one, cause);
+  return possible.some((proof) => isDone(one, proof, shown, branches)) ? 'done' : 'missing';
 }
 
 /** Whether a reading could be the proof; charge is proven only in the repair, by weighing. */
@@ -102,19 +106,39 @@ export function provenByReading(one: Case, cause: CauseId): boolean {
 }
 
 function possibleProofs(one: Case, cause: CauseId): readonly Proof[] {
-  return (PROOFS[cause] ?? []).filter((proof) => canBeDone(one, proof));
+  const branches = branchesOf(one, cause);
+  return (PROOFS[cause] ?? []).filter((proof) => canBeDone(one, proof, branches));
 }
 
-function canBeDone({ candidates, bench }: Case, proof: Proof): boolean {
+/**
+ * Where a proof by reading has to be read: on the machine itself (null), in the units that have the fault, or in any unit
+ * or module where the cause named is not what is wrong.
+ */
+function branchesOf({ state, bench }: Case, cause: CauseId): readonly (string | null)[] {
+  const faulty = Object.keys(state.site.callout.faults).filter((key) => familyOf(key) === cause);
+  const named = faulty.flatMap((key) => unitOf(key) ?? []);
+  if (named.length > 0) return named;
+  return [null, ...new Set(bench.plant.places.flatMap(({ id }) => unitOf(id) ?? []))];
+}
+
+const inBranch = (channel: Channel, branch: string | null): Channel =>
+  branch === null ? channel : (`${channel}@${branch}` as Channel);
+
+function canBeDone({ candidates, bench }: Case, proof: Proof, branches: readonly (string | null)[]): boolean {
   const readable = (channel: Channel) => candidates.some((each) => each.channel === channel);
-  if ('read' in proof) return proof.read.every(readable);
+  const readableIn = (branch: string | null) =>
+    'read' in proof && proof.read.every((channel) => readable(inBranch(channel, branch)));
+  if ('read' in proof) return branches.some(readableIn);
   if ('standing' in proof) return proof.standing.every(readable);
   return 'steps' in proof || bench.plant.metering === 'electronic-valve';
 }
 
-function isDone({ state }: Case, proof: Proof, { taken, notes }: Shown): boolean {
+function isDone({ state }: Case, proof: Proof, { taken, notes }: Shown, branches: readonly (string | null)[]): boolean {
   const good = taken.flatMap((each) => ('observation' in each ? [each.observation] : []));
-  if ('read' in proof) return proof.read.every((channel) => good.some((each) => each.channel === channel));
+  const isRead = (channel: Channel) => good.some((each) => each.channel === channel);
+  if ('read' in proof) {
+    return branches.some((branch) => proof.read.every((channel) => isRead(inBranch(channel, branch))));
+  }
   if ('standing' in proof) {
     return good.some((each) => each.state === 'standing' && proof.standing.includes(each.channel));
   }

@@ -1,6 +1,9 @@
 /** Every number of the debrief comes from a run of the model; here each run says what it was given. */
+import { unitOf } from '../../../physics/types';
+import { familyOf } from '../../attempt/remedies';
 import type { Run } from '../../examiner/types';
 import type { Text } from '../../i18n';
+import { branchName } from '../../i18n/branches';
 import { sentence } from '../kit/say';
 import { useText } from '../kit/text';
 
@@ -43,6 +46,15 @@ function faultsOf(text: Text, { faults }: Run): string {
   const all = Object.entries(faults);
   if (all.length === 0) return text.t('debrief.runs.healthy');
   return all
-    .map(([key, size]) => `${text.maybe(`names.cause.${key.split(':')[0]}`) ?? key} ${sizeText(text, size)}`)
+    .map(([key, size]) =>
+      [text.maybe(`names.cause.${familyOf(key)}`) ?? key, unitText(text, key), sizeText(text, size)]
+        .filter(Boolean)
+        .join(' '),
+    )
     .join(', ');
+}
+
+function unitText(text: Text, key: string): string {
+  const unit = unitOf(key);
+  return unit === null ? '' : `(${branchName(text, unit)})`;
 }
