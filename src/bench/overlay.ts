@@ -106,10 +106,14 @@ export function createOverlay(
     if (layout && !isShown(spot)) events.onView(spot.view);
   }
 
-  /** A place of the other half that happens to lie well inside the picture is as good as one of this half. */
+  /**
+   * A place of the other half that happens to lie well inside the picture is as good as one of this half; where there are
+   * many alike, only those of the part that was chosen, so that nobody takes one room's for another's.
+   */
   function isShown(spot: Spot): boolean {
     if (!layout || layout.view === spot.view) return true;
     if (layout.view === 'whole') return !layout.overview;
+    if (layout.choices[0] === 'whole') return false;
     const { left, top, scale, width, height } = layout;
     const x = left + spot.place.x * scale;
     const y = top + spot.place.y * scale;

@@ -113,6 +113,8 @@ function beadText(text: Text, { quantity }: TapeChannel, value: number): string 
 /** With its sign, a difference in the reader's unit. */
 function offText(text: Text, { quantity }: TapeChannel, far: number): string {
   const kind = quantity === 'temperature' ? 'difference' : kindOf(quantity, false)!;
-  const size = text.quantity(kind, Math.abs(far), CATALOGUE['data-link'].resolution[quantity]);
-  return `${far < 0 ? '−' : '+'}${size}`;
+  const step = CATALOGUE['data-link'].resolution[quantity] ?? 0;
+  const size = text.quantity(kind, Math.abs(far), step);
+  // Half a step and less is none.
+  return Math.abs(far) < step / 2 ? size : `${far < 0 ? '−' : '+'}${size}`;
 }
