@@ -51,7 +51,7 @@ export function makeCase({ faults, read: channels, stakes = [], needed = [], sum
   const declared = stakes.map(({ notes, chips }) => ({ notes, chips, unsure: 20 - total(chips), moment: 'free' }));
   return {
     state: {
-      site: { world: { families: SYNTHETIC.families }, callout: { mode: 'solo' } },
+      site: { world: { families: SYNTHETIC.families }, callout: { mode: 'solo', faults: {} } },
       stakes: declared,
       sums: sums.map((sum) => ({ notes: [], credit: 0, slip: null, inputsFit: true, ...sum })),
       notes: [],
