@@ -100,7 +100,7 @@ const R134A: MachineData = {
     inverterEfficiency: 1,
   },
   receiver: { volume: 1.3e-3 },
-  valve: { spring: 28.5e3, stroke: 34e3, dryBulb: 284.15, bulbLag: 25, pinLag: 4 },
+  valve: { spring: 28.5e3, stroke: 34e3, dryBulb: 284.15, bulbLag: 50, pinLag: 4 },
   control: {
     metering: 'thermostatic',
     variableSpeed: false,
@@ -138,7 +138,7 @@ const R448A: MachineData = {
   indoorFan: { ...R134A.indoorFan, flow: 0.56 },
   liquid: { ...R134A.liquid, area: 0.9e-6 },
   compressor: { ...R134A.compressor, displacement: 34e-6, efficiencyPeak: 0.68, efficiencyCurve: 0.3 },
-  valve: { spring: 47e3, stroke: 56e3, dryBulb: 284.15, bulbLag: 25, pinLag: 4 },
+  valve: { spring: 47e3, stroke: 56e3, dryBulb: 284.15, bulbLag: 50, pinLag: 4 },
   limits: { ...R134A.limits, highPressure: 2.9e6, lowPressure: 2.3e5, slowDownPressure: 2.9e6 },
   coldStore: { ...COLD_STORE, cutOut: 2.3e5, cutIn: 4.0e5, fanOff: 1.35e6, fanOn: 1.7e6 },
 };
