@@ -202,6 +202,20 @@ class CompiledMachine implements Machine, Rigs {
     if (change === 0) return { machine, state: s };
     // gas goes in or out at the suction port and carries its enthalpy
     const snapshot = this.snapshot(s);
+    if (this.rig.data.receiver && change < 0) {
+      // where a receiver keeps the charge the low side holds too little to lose it: liquid leaves at the liquid port
+      const liquid = snapshot.stations['liquid-port'].enthalpy;
+      return {
+        machine,
+        state: {
+          ...s,
+          charge: s.charge + change,
+          massHigh: s.massHigh + change,
+          energyHigh: s.energyHigh + change * liquid,
+          rate: 1,
+        },
+      };
+    }
     const enthalpy = snapshot.stations['suction-port'].enthalpy;
     return {
       machine,
