@@ -102,8 +102,8 @@ function rest(variant: Variant): Finding[] {
     const { machine, on } = machineOf(variant, { faults });
     let state = machine.start('settled', on);
     const moments: Moment[] = [];
-    for (let t = 10; t <= seconds; t += 10) {
-      state = machine.step(state, { ...on, running: false }, 10);
+    for (let t = 30; t <= seconds; t += 30) {
+      state = machine.step(state, { ...on, running: false }, 30);
       moments.push(momentOf(t, machine.snapshot(state)));
     }
     return moments;

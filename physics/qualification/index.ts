@@ -45,7 +45,7 @@ export const SECTIONS: Readonly<Record<string, () => readonly Finding[]>> = {
   random: () => randomMachines(1000, 7),
   abuse: () => abused(60, 1000),
   coldRoom: () => [...coldRoom(), ...coldRoomFaults(), ...coldRoomGrowth(), ...coldRoomDraws(1000, 11)],
-  coldRoomTime: () => [...coldRoomTimes(), ...coldRoomDefrosts(), ...coldRoomMisuse(12, 500)],
+  coldRoomTime: () => [...coldRoomTimes(), ...coldRoomDefrosts(), ...coldRoomMisuse(8, 500)],
   networkTime,
   heatPump: () => [
     ...heatPump(),
