@@ -9,10 +9,10 @@ import type { Candidate, Channel, Observation } from './types';
 /** Each line wants one of its channels, of any unit; a line of which nothing can be read here is no demand. */
 const AIR_PROVED: readonly (readonly Channel[])[] = [
   ['look:filterDust', 'filterPressureDrop'],
-  ['look:evaporatorIce'],
+  ['look:evaporatorIce', 'look:outdoorIce'],
   ['look:evaporatorFanSpeed', 'supplyAirTemp'],
-  ['look:condenserDirt', 'condenserLeavingAirTemp'],
-  ['look:condenserFanSpeed', 'condenserLeavingAirTemp'],
+  ['look:condenserDirt', 'condenserLeavingAirTemp', 'outdoorLeavingAirTemp'],
+  ['look:condenserFanSpeed', 'condenserLeavingAirTemp', 'outdoorLeavingAirTemp'],
 ];
 
 /** Verdicts that judge the charge or what meters it. */
@@ -33,6 +33,7 @@ const CHARGE_JUDGEMENTS: readonly CauseId[] = [
   'bulb-charge-lost',
   'bulb-loose',
   'metering-valve-superheat-set',
+  'check-valve-leaking',
   'solenoid-stuck-closed',
   'compressor-leak-by',
 ];

@@ -65,7 +65,7 @@ const ALIKE: Readonly<Record<CauseId, readonly CauseId[]>> = {
   'thermistor-out-of-its-pocket': ['thermistor-drift', 'metering-valve-stuck-opening', 'metering-valve-stuck-closing'],
   'thermostat-misplaced': ['no-fault', 'duct-leak'],
   'check-valve-leaking': ['metering-valve-stuck-opening', 'bulb-loose', 'compressor-leak-by'],
-  'reversing-valve-leak': ['compressor-leak-by', 'reversing-valve-half-shifted'],
+  'reversing-valve-leak': ['compressor-leak-by', 'reversing-valve-half-shifted', 'undercharge', 'no-fault'],
   'reversing-valve-half-shifted': ['reversing-valve-leak', 'compressor-leak-by'],
   'no-fault': ['undercharge', 'compressor-leak-by', 'capacitor-weak', 'filter-dirty', 'defrost-not-ending'],
 };

@@ -72,6 +72,8 @@ const VAPOUR_LINE = pipe('vapour-line', 'line', 3.98, 3.55, 12, 0.12);
 const SUCTION_PIPE = inside(pipe('compressor-suction', 'outdoor', 2.5, 5.45, 16, 0.08));
 const COMMON_PORT = inside(port('common-suction-port', 2.42, 4.78, 15, 'low'));
 
+const OUTLET_AIR: Spot = { id: 'condenser-outlet-air', kind: 'air', side: 'outdoor', x: 1.95, y: 2.5, order: 20 };
+
 /** Air and electrics, alike in both modes. */
 const REST: readonly Place[] = [
   {
@@ -91,15 +93,6 @@ const REST: readonly Place[] = [
     y: 3.12,
     order: 19,
     reads: { look: 'condenserFanSpeed' },
-  },
-  {
-    id: 'condenser-outlet-air',
-    kind: 'air',
-    side: 'outdoor',
-    x: 1.95,
-    y: 2.5,
-    order: 20,
-    reads: { temperature: 'outdoorLeavingAirTemp' },
   },
   {
     id: 'return-air',
@@ -192,6 +185,7 @@ export const HEAT_PUMP_COOLING_PLACES: readonly Place[] = [
     order: 18,
     reads: { temperature: 'condenserEnteringAirTemp' },
   },
+  { ...OUTLET_AIR, reads: { temperature: 'condenserLeavingAirTemp' } },
   ...REST,
 ];
 
@@ -222,5 +216,6 @@ export const HEAT_PUMP_HEATING_PLACES: readonly Place[] = [
   },
   { ...COMMON_PORT, reads: { pressure: 'suctionPressure' } },
   { ...SUCTION_PIPE, reads: { temperature: 'suctionLineTemp' } },
+  { ...OUTLET_AIR, reads: { temperature: 'outdoorLeavingAirTemp' } },
   ...REST,
 ];
