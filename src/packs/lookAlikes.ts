@@ -8,7 +8,14 @@ import { familyOf } from '../attempt/remedies';
  * is taken for the mild form of what makes an innocent complaint.
  */
 const ALIKE: Readonly<Record<CauseId, readonly CauseId[]>> = {
-  undercharge: ['drier-restriction', 'orifice-undersize', 'metering-valve-stuck-closing', 'filter-dirty', 'no-fault'],
+  undercharge: [
+    'drier-restriction',
+    'orifice-undersize',
+    'metering-valve-stuck-closing',
+    'filter-dirty',
+    'no-fault',
+    'defrost-not-starting',
+  ],
   'line-charge-not-added': ['undercharge', 'liquid-line-heated', 'orifice-undersize'],
   overcharge: ['condenser-dirty', 'non-condensable', 'condenser-fan-slow', 'orifice-oversize'],
   'non-condensable': ['overcharge', 'condenser-dirty', 'condenser-fan-slow'],
