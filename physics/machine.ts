@@ -152,7 +152,11 @@ class CompiledMachine implements Machine, Rigs {
 
   snapshot(state: MachineState): Snapshot {
     const s = state as CircuitState;
-    const rig = rigOf(this, s);
+    const shown = this.shown(rigOf(this, s), s);
+    return s.direction === undefined || s.direction === this.called ? shown : { ...shown, turnedOver: true };
+  }
+
+  private shown(rig: Rig, s: CircuitState): Snapshot {
     if (s.regime === 'still') return stillSnapshot(rig, s);
     restore(rig, s);
     return flowSnapshot(rig, s.inputs.controls, s.time, s.controller, s.frost, s.condenserIce);

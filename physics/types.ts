@@ -371,6 +371,8 @@ export interface Snapshot {
   /** where there are several indoor units: they, and the outdoor modules */
   readonly units?: readonly UnitSnapshot[];
   readonly modules?: readonly BranchSnapshot[];
+  /** a reversible machine that runs the other way than it was called to: a defrost, or its thermostat turned over */
+  readonly turnedOver?: boolean;
   /** kg/s of water that a reversible machine's outdoor coil takes out of its air */
   readonly outdoorWater?: number;
   /** relative defects: |heat in + power − heat out − storage| / capacity, and |mass − charge| in kg */

@@ -103,6 +103,18 @@ describe('run', () => {
     expect(answer.faults).toEqual({ 'thermistor-drift:suctionLine': -3 });
   });
 
+  test('a heat pump heats at its rating point, and says what it cannot be asked for', async () => {
+    const { code, out } = await cli(['run', 'thermostatic-heat-pump', '--mode', 'heating', '--json']);
+    expect(code).toBe(0);
+    const [{ conditions, probes }] = jsonLines<SteadyResult>(out);
+    expect(conditions).toEqual({ outdoor: 280.15, indoor: 293.15, wetBulb: 287.15, mode: 'heating', altitude: 0 });
+    expect(probes.supplyAirTemp.value).toBeGreaterThan(probes.returnAirTemp.value + 10);
+    expect(probes.outdoorLeavingAirTemp.value).toBeLessThan(probes.outdoorAirTemp.value - 2);
+    expect(probes.capacityTotal.value).toBeGreaterThan(8000);
+    const refused = await cli(['run', 'thermostatic-heat-pump', '--mode', 'simultaneous', '--json']);
+    expect(refused.code).toBe(1);
+  });
+
   test('two faults together act together', async () => {
     const one = async (...faults: string[]) => {
       const { out } = await cli(['run', 'orifice-split', ...faults.flatMap((each) => ['--fault', each]), '--json']);

@@ -187,7 +187,11 @@ function gasSide({ of, role }: Pick<Reach, 'of' | 'role'>, snapshot: Snapshot): 
 /** Segments of a drawn coil from the edge where its refrigerant comes in when rooms are cooled. */
 export function segmentsOf({ of, role }: Pick<Reach, 'of' | 'role'>, snapshot: Snapshot): readonly CoilSegment[] {
   const branch = of === undefined ? null : branchOf(snapshot, of);
-  if (!branch || of === undefined) return role === 'condenser' ? snapshot.condenser : snapshot.evaporator;
+  if (!branch || of === undefined) {
+    const { condenser, evaporator, turnedOver } = snapshot;
+    if (!turnedOver) return role === 'condenser' ? condenser : evaporator;
+    return [...(role === 'condenser' ? evaporator : condenser)].reverse();
+  }
   return dutyOf(snapshot, of) === 'heating' ? [...branch.coil].reverse() : branch.coil;
 }
 

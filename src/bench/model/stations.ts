@@ -10,6 +10,16 @@ function find(branches: readonly BranchSnapshot[] | undefined, id: string): Bran
   return branches?.find((branch) => branch.id === id) ?? null;
 }
 
+/** A machine that runs the other way than it is drawn: its coils have changed roles, and the liquid runs back. */
+const TURNED: Readonly<Partial<Record<StationKey, StationKey>>> = {
+  'condenser-in': 'evaporator-out',
+  'condenser-out': 'evaporator-in',
+  'evaporator-in': 'condenser-out',
+  'evaporator-out': 'condenser-in',
+  'liquid-port': 'drier-out',
+  'drier-out': 'liquid-port',
+};
+
 /** Throws RangeError for a unit that the machine does not have: a mistake in its drawing. */
 export function stationAt(snapshot: Snapshot, key: StationKey): Station {
   const { stations } = snapshot;
@@ -23,7 +33,10 @@ export function stationAt(snapshot: Snapshot, key: StationKey): Station {
       return stations['compressor-out'];
   }
   const [side, id] = key.split('@') as ['gas' | 'liquid', string | undefined];
-  if (id === undefined) return stations[key as keyof Snapshot['stations']];
+  if (id === undefined) {
+    const shown = (snapshot.turnedOver ? TURNED[key] : undefined) ?? key;
+    return stations[shown as keyof Snapshot['stations']];
+  }
   const branch = branchOf(snapshot, id);
   if (!branch) throw new RangeError(`no unit or module "${id}" on this machine`);
   return branch[side];
