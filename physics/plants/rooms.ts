@@ -194,7 +194,7 @@ function roomOf(unit: string, x: number, y: number, piping: Piping, index: numbe
       air('leaving', [at(2.74, 1.72), at(3.95, 1.72), at(4.3, 2.0), at(4.3, 2.7)]),
     ],
     places: placesOf(unit, at),
-    views: [{ id: `room@${unit}`, grain: 'fine', x: round(x), y: round(y - 0.1), w: ROOM.w, h: ROOM.h + 0.2 }],
+    views: [{ id: `room@${unit}`, grain: 'fine', x: round(x), y: round(y - 0.15), w: ROOM.w, h: ROOM.h + 0.3 }],
   };
 }
 

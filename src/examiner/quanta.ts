@@ -2,6 +2,7 @@
 
 import type { SumKind } from '../attempt';
 import { biasSd, noiseSd } from '../instruments/errors';
+import { kindOfChannel } from '../instruments/places';
 import { discrepancyOf, unitOf } from './discrepancy';
 import type { Channel, Component, Differential, JudgedState, Node, Quantum, ValueKind } from './types';
 
@@ -65,10 +66,13 @@ function termsOf(quantum: Quantum): Terms {
   return TERMS[quantum.sum];
 }
 
+/** Pressures of air against the room's or across a part: a few Pa, never told as a gauge's. */
+const OF_AIR: readonly Channel[] = ['filterPressureDrop', 'coilPressureDrop', 'supplyDuctPressure'];
+
 export function kindOf(quantum: Quantum): ValueKind {
   if (quantum.sum !== undefined) return 'difference';
   if (quantum.channel.startsWith('look:')) return 'share';
-  if (quantum.channel === 'filterPressureDrop') return 'pressureDifference';
+  if (OF_AIR.includes(kindOfChannel(quantum.channel))) return 'pressureDifference';
   const kinds: Readonly<Record<string, ValueKind>> = {
     K: 'temperature',
     Pa: 'pressure',

@@ -12,14 +12,14 @@ const FLOOR: Storey = { id: 'ground', ceiling: 8.3, units: ['unit1', 'unit2'] };
 const ALL = [SECOND, FIRST, FLOOR];
 
 const GROUND = 11.5;
-const WALL = 15.6;
-const SHAFT = { liquid: 15.85, gas: 16.2, hot: 16.6 } as const;
-const FIRST_ROOM = 17;
+const WALL = 14.9;
+const SHAFT = { liquid: 15.15, gas: 15.5, hot: 15.9 } as const;
+const FIRST_ROOM = 16.3;
 const END = FIRST_ROOM + 3 * (ROOM.w + ROOM.wall) - ROOM.wall;
 
 /** The modules stand on a frame, their mains below them. */
 const FRAME = 1.05;
-const PITCH = 4.35;
+const PITCH = 4.2;
 const TOP = GROUND - FRAME - MODULE.h;
 export const MODULES = ['module1', 'module2', 'module3'].map((id, i) => ({
   id,
@@ -29,7 +29,7 @@ export const MODULES = ['module1', 'module2', 'module3'].map((id, i) => ({
 }));
 /** Heights of the mains under the modules, and where they rise beside the wall. */
 export const MAINS = { liquid: GROUND - 0.2, suction: GROUND - 0.42, hot: GROUND - 0.66 } as const;
-export const RISE = { liquid: 15.1, suction: 14.58, hot: 14.06 } as const;
+export const RISE = { liquid: 14.4, suction: 13.88, hot: 13.36 } as const;
 const ENTRY = { liquid: 9.0, suction: 9.4, hot: 9.8 } as const;
 
 export const STOREYS = ALL.map((storey) => storeyOf(storey, FIRST_ROOM, SHAFT));
@@ -143,17 +143,17 @@ function risers(
 const shaft = { x: WALL, w: FIRST_ROOM - 0.15 - WALL, h: ROOM.h };
 
 export const HEAT_RECOVERY_DRAWING: PlantDrawing = {
-  width: 31.7,
+  width: 31,
   height: 12.6,
   ground: GROUND,
   sparse: 2.4,
   views: [
     ...MODULES.map(({ id, x }) => ({ id: `outdoor@${id}`, x: x - 0.75, y: TOP - 1.1, w: PITCH, h: 5.85 })),
-    { id: 'lines', x: 13.35, y: 7.6, w: 2.4, h: 4.2 },
+    { id: 'lines', x: 12.5, y: 7.6, w: 3.6, h: 4.2 },
     ...STOREYS.flatMap(({ views }) => views),
   ],
   blocks: [
-    { id: 'ground', kind: 'ground', x: 0, y: GROUND, w: 31.7, h: 1.1 },
+    { id: 'ground', kind: 'ground', x: 0, y: GROUND, w: 31, h: 1.1 },
     ...ALL.map(({ id, ceiling }) => ({ id: `shaft-${id}`, kind: 'loft' as const, y: ceiling, ...shaft })),
     ...STOREYS.flatMap(({ blocks }) => blocks),
     {
@@ -196,9 +196,9 @@ export const HEAT_RECOVERY_DRAWING: PlantDrawing = {
     ...DRAWN.flatMap(({ parts }) => parts),
     { id: 'suction-valve', kind: 'service-valve', x: RISE.suction - 0.13, y: 10.62, w: 0.26, h: 0.26 },
     { id: 'drier', kind: 'drier', x: RISE.liquid - 0.11, y: DRIER_Y, w: 0.22, h: 0.5 },
-    { id: 'data-panel', kind: 'thermostat', x: 13.62, y: 8.3, w: 0.3, h: 0.42 },
-    { id: 'feeder-box', kind: 'control-box', x: 13.55, y: 9.05, w: 0.44, h: 0.7 },
-    { id: 'terminals', kind: 'terminals', x: 13.6, y: 9.2, w: 0.34, h: 0.2 },
+    { id: 'data-panel', kind: 'thermostat', x: 12.92, y: 8.3, w: 0.3, h: 0.42 },
+    { id: 'feeder-box', kind: 'control-box', x: 12.85, y: 9.05, w: 0.44, h: 0.7 },
+    { id: 'terminals', kind: 'terminals', x: 12.9, y: 9.2, w: 0.34, h: 0.2 },
     {
       id: 'store-shelf',
       kind: 'counter',
@@ -216,10 +216,10 @@ export const HEAT_RECOVERY_DRAWING: PlantDrawing = {
       id: 'supply-feed',
       points: [
         [WALL - 0.25, 7.95],
-        [14.75, 7.95],
-        [14.75, 8.9],
-        [13.77, 8.9],
-        [13.77, 9.2],
+        [14.05, 7.95],
+        [14.05, 8.9],
+        [13.07, 8.9],
+        [13.07, 9.2],
       ],
       live: true,
     },

@@ -3,6 +3,7 @@ import { type Place, unitOf } from '../../../physics/types';
 import { branchName } from '../../i18n/branches';
 import { noteName, sentence, valueText } from '../kit/say';
 import { useText } from '../kit/text';
+import { unitStateOf } from '../kit/unitState';
 import { type ReadingOption, sameOption } from '../place/options';
 import { useSession } from '../session';
 
@@ -24,9 +25,7 @@ export function Survey() {
         <details key={unit} class="survey-unit">
           <summary>
             {sentence(branchName(text, unit))}{' '}
-            <small class="soft">
-              {text.t(`names.unitState.${snapshot.value.units?.find(({ id }) => id === unit)?.state ?? 'off'}`)}
-            </small>
+            <small class="soft">{text.t(`names.unitState.${unitStateOf(session, unit)}`)}</small>
           </summary>
           <Places of={unit} />
         </details>

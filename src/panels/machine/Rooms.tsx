@@ -3,6 +3,7 @@ import { possibleDemands, usualDemand } from '../../../physics/network/demands';
 import { branchName } from '../../i18n/branches';
 import { sentence } from '../kit/say';
 import { useText } from '../kit/text';
+import { unitStateOf } from '../kit/unitState';
 import { useSession } from '../session';
 
 export function Rooms() {
@@ -12,7 +13,6 @@ export function Rooms() {
   const { mode } = callout.conditions;
   const possible = possibleDemands(mode, plant.modes.simultaneous !== undefined);
   const asked = session.state.value.controls.units ?? {};
-  const states = new Map(session.snapshot.value.units?.map(({ id, state }) => [id, state]));
   return (
     <>
       <p class="soft">{text.t('panels.rooms.help')}</p>
@@ -21,25 +21,27 @@ export function Rooms() {
           const name = sentence(branchName(text, unit));
           const now = asked[unit] ?? usualDemand(mode, index);
           return (
-            <li key={unit} class="control" role="group" aria-label={name}>
-              <span>
-                <span>{name}</span>
-                <small class="soft">{text.t(`names.unitState.${states.get(unit) ?? 'off'}`)}</small>
-              </span>
-              <span class="pair">
-                {possible.map((demand) => (
-                  <button
-                    type="button"
-                    key={demand}
-                    aria-pressed={now === demand}
-                    onClick={() =>
-                      now !== demand && session.dispatch({ kind: 'control', change: { units: { [unit]: demand } } })
-                    }
-                  >
-                    {text.t(`panels.rooms.ask.${demand}`)}
-                  </button>
-                ))}
-              </span>
+            <li key={unit}>
+              <div class="control" role="group" aria-label={name}>
+                <span>
+                  <span>{name}</span>
+                  <small class="soft">{text.t(`names.unitState.${unitStateOf(session, unit)}`)}</small>
+                </span>
+                <span class="pair">
+                  {possible.map((demand) => (
+                    <button
+                      type="button"
+                      key={demand}
+                      aria-pressed={now === demand}
+                      onClick={() =>
+                        now !== demand && session.dispatch({ kind: 'control', change: { units: { [unit]: demand } } })
+                      }
+                    >
+                      {text.t(`panels.rooms.ask.${demand}`)}
+                    </button>
+                  ))}
+                </span>
+              </div>
             </li>
           );
         })}

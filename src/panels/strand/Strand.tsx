@@ -14,6 +14,7 @@ import type { ChannelName } from '../../instruments/types';
 import { saveFile } from '../kit/file';
 import { channelName, channelText } from '../kit/say';
 import { useText } from '../kit/text';
+import { unitStateOf } from '../kit/unitState';
 import { useSession } from '../session';
 import { ALL_CHOSEN, type Chosen, isChosen, TapeChoice } from './TapeChoice';
 import { TapePlot, TapeTable } from './TapePlot';
@@ -77,7 +78,14 @@ export function Strand() {
         ))}
       </ol>
       {units && (
-        <Units units={units} channels={channels} live={live} rank={ranking} onRank={setRanking} onNote={note} />
+        <Units
+          units={units.map(({ id }) => ({ id, state: unitStateOf(session, id) }))}
+          channels={channels}
+          live={live}
+          rank={ranking}
+          onRank={setRanking}
+          onNote={note}
+        />
       )}
       <Tape />
     </>

@@ -22,7 +22,7 @@ export type Bead = (typeof BEADS)[number];
 export const beadChannel = (bead: Bead, unit: string): ChannelName => `${bead}@${unit}` as ChannelName;
 
 interface Props {
-  readonly units: readonly UnitSnapshot[];
+  readonly units: readonly Pick<UnitSnapshot, 'id' | 'state'>[];
   readonly channels: readonly TapeChannel[];
   /** null until the link is plugged in */
   readonly live: TapeSample | null;

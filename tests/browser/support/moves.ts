@@ -77,6 +77,12 @@ export class Person {
       (element) => element.closest('li')?.classList.contains('away') ?? false,
     );
     if (!away) return;
+    if ((await this.page.locator('.bench-views select').count()) > 0) {
+      // A list of many parts: opening it and choosing the part are two taps.
+      this.actions += 2;
+      await this.place(place).focus();
+      return;
+    }
     const other = this.page.locator('.bench-views button[aria-pressed="false"]');
     await this.press(other.first());
   }
