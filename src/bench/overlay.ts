@@ -40,6 +40,8 @@ interface Spot {
 const STEPS: Readonly<Record<string, number>> = { ArrowRight: 1, ArrowDown: 1, ArrowLeft: -1, ArrowUp: -1 };
 /** More parts of the site than this are a list to choose from. */
 const MOST_BUTTONS = 4;
+/** Width from which a part of the map bears its whole name, CSS px. */
+const FULL_NAME = 76;
 /** Room that a name needs beside its place before it would be cut off by the edge, CSS px. */
 const NAME_ROOM = 120;
 
@@ -252,7 +254,11 @@ export function createOverlay(
           button.type = 'button';
           button.dataset.region = id;
           const name = document.createElement('span');
-          name.textContent = said.view(id);
+          const full = said.view(id);
+          // A room that is a thumb wide bears its number alone; what has none, the sign of lines.
+          name.textContent = w * at.scale < FULL_NAME ? (/\d+$/.exec(id)?.[0] ?? '≡') : full;
+          button.setAttribute('aria-label', full);
+          button.title = full;
           button.append(name);
           button.style.left = `${(at.left + x * at.scale).toFixed(1)}px`;
           button.style.top = `${(at.top + y * at.scale).toFixed(1)}px`;

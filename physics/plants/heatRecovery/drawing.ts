@@ -149,7 +149,7 @@ export const HEAT_RECOVERY_DRAWING: PlantDrawing = {
   sparse: 2.4,
   views: [
     ...MODULES.map(({ id, x }) => ({ id: `outdoor@${id}`, x: x - 0.75, y: TOP - 1.1, w: PITCH, h: 5.85 })),
-    { id: 'lines', x: 12.5, y: 7.6, w: 3.6, h: 4.2 },
+    { id: 'lines', x: 12.7, y: 7.6, w: 3.5, h: 4.2 },
     ...STOREYS.flatMap(({ views }) => views),
   ],
   blocks: [
