@@ -26,13 +26,23 @@ export function spill(state: AttemptState, draft: Draft<AttemptState>, kg: numbe
 }
 
 export function changeControls(state: AttemptState, draft: Draft<AttemptState>, change: Partial<Controls>): void {
-  const controls = withUnits(state, { ...state.controls, ...change }, change.units);
+  const controls = withUnits(state, withMode(state, { ...state.controls, ...change }), change.units);
   const { variableSpeed, metering, setPoint: dial = SET_POINT } = state.site.plant;
   ensure(!sameControls(controls, state.controls), 'no-change', Object.keys(change).join(', '));
   ensure(variableSpeed || !controls.fixedSpeed, 'not-on-this-machine', 'fixedSpeed');
   ensure(metering === 'electronic-valve' || controls.valveHold === null, 'not-on-this-machine', 'valveHold');
   ensure(controls.setPoint >= dial.low && controls.setPoint <= dial.high, 'out-of-range', 'setPoint');
   setControls(draft, controls, state.clock + CONTROL_SECONDS);
+}
+
+/** What the machine was called to is not kept, so that "as found" is one state. */
+function withMode({ site }: AttemptState, changed: Controls): Controls {
+  const { mode, ...rest } = changed;
+  if (mode === undefined) return changed;
+  const { modes, units } = site.plant;
+  const both = modes.cooling !== undefined && modes.heating !== undefined;
+  ensure(units === undefined && both, 'not-on-this-machine', mode);
+  return mode === site.callout.conditions.mode ? rest : changed;
 }
 
 /** Only rooms that ask for something else than as found are kept, so that "as found" is one state. */

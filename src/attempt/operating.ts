@@ -74,7 +74,7 @@ export function sameControls(a: Controls, b: Controls): boolean {
 }
 
 function sameButSpeed(a: Controls, b: Controls): boolean {
-  const keys = Object.keys(a) as (keyof Controls)[];
+  const keys = Object.keys({ ...a, ...b }) as (keyof Controls)[];
   return (
     keys.every((key) => key === 'fixedSpeed' || key === 'units' || a[key] === b[key]) && sameUnits(a.units, b.units)
   );

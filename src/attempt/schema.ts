@@ -40,6 +40,7 @@ const controls = z.strictObject({
   indoorFanRunning: z.optional(z.boolean()),
   fixedSpeed: z.optional(z.boolean()),
   valveHold: z.optional(z.nullable(z.number().check(z.gte(0), z.lte(1)))),
+  mode: z.optional(z.enum(['cooling', 'heating'])),
   /** what single rooms ask; left out in every attempt on a machine with one indoor unit */
   units: z.optional(z.record(z.string().check(z.regex(/^[a-z0-9]{1,20}$/)), z.enum(['off', 'cooling', 'heating']))),
 });

@@ -1,5 +1,5 @@
 /** What a person can set on the machine, and letting time pass. Names of states are whole words. */
-import type { Controls as Settings } from '../../../physics/types';
+import type { PlantDescription, Controls as Settings } from '../../../physics/types';
 import { useText } from '../kit/text';
 import { useSession } from '../session';
 
@@ -13,6 +13,7 @@ export function Controls() {
   const { controls } = session.state.value;
   const set = (change: Partial<Settings>) => session.dispatch({ kind: 'control', change });
   const { plant } = session;
+  const asked = controls.mode ?? session.callout.conditions.mode;
   return (
     <>
       <p>{text.t(`names.controller.${session.snapshot.value.controller}`)}</p>
@@ -35,6 +36,23 @@ export function Controls() {
           </button>
         </span>
       </div>
+      {isReversible(plant) && (
+        <div class="control" role="group" aria-label={text.t('panels.machine.mode')}>
+          <span>{text.t('panels.machine.mode')}</span>
+          <span class="pair">
+            {(['cooling', 'heating'] as const).map((mode) => (
+              <button
+                type="button"
+                key={mode}
+                aria-pressed={asked === mode}
+                onClick={() => asked !== mode && set({ mode })}
+              >
+                {text.t(`panels.machine.${mode}`)}
+              </button>
+            ))}
+          </span>
+        </div>
+      )}
       <div class="control" role="group" aria-label={text.t('panels.machine.indoorFan')}>
         <span>{text.t('panels.machine.indoorFan')}</span>
         <span class="pair">
@@ -100,6 +118,11 @@ export function Controls() {
       )}
     </>
   );
+}
+
+/** One room that can be cooled or heated. */
+function isReversible({ modes, units }: PlantDescription): boolean {
+  return units === undefined && modes.cooling !== undefined && modes.heating !== undefined;
 }
 
 function Switch(props: { readonly name: string; readonly value: boolean; readonly set: (on: boolean) => void }) {
