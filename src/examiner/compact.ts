@@ -8,6 +8,8 @@ import { packSparse, unpackSparse } from './sparse';
 import type { Component, Differential, JudgedState, Node } from './types';
 
 const FINENESS = 10;
+/** Many units: steps (tenths of the model's own error) within which means, loadings and spreads count as the healthy machine's. */
+const ALIKE = [2, 5, 4] as const;
 
 /**
  * [weight, means, loadings, uniques], the last three in steps of their channel: numbers, or where there are many channels
@@ -48,12 +50,17 @@ export function encodeDifferential(differential: Differential): PackedDifferenti
     ...node,
     states: each(node, ([weight, ...lists], state): PackedComponent => {
       const base = i === 0 ? null : first[state];
-      const [mean, loadings, unique] = lists.map((list, k) => packSparse(list, base ? base[k] : null));
+      const [mean, loadings, unique] = lists.map((list, k) =>
+        base ? packSparse(snapped(list, base[k], ALIKE[k]), base[k]) : packSparse(list, null),
+      );
       return [weight, mean, loadings, unique];
     }),
   }));
   return { ...differential, steps, nodes: packed };
 }
+
+const snapped = (list: readonly number[], base: readonly number[], within: number): number[] =>
+  list.map((value, i) => (Math.abs(value - base[i]) <= within ? base[i] : value));
 
 type Whole = readonly [number, readonly number[], readonly number[], readonly number[]];
 type Lists = readonly [readonly number[], readonly number[], readonly number[]];
