@@ -209,6 +209,11 @@ export const FAMILIES = [
   'check-valve-leaking',
   'reversing-valve-leak',
   'reversing-valve-half-shifted',
+  'changeover-ports-crossed',
+  'unit-address-crossed',
+  'module-valve-shut',
+  'metering-valve-not-closing',
+  'unit-capacity-set-wrong',
 ] as const;
 export type FamilyId = (typeof FAMILIES)[number];
 export type CauseId = FamilyId | 'no-fault';

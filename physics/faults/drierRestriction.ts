@@ -15,6 +15,6 @@ export const DRIER_RESTRICTION: Fault = {
   unit: 'share',
   apply(machine, severity, design) {
     const drop = severity * (design.pHigh - design.pLow);
-    machine.drier += (drop * design.rhoLiquid) / (design.massFlow * design.massFlow);
+    machine.drier += (drop * design.rhoLiquid) / (design.liquidFlow * design.liquidFlow);
   },
 };

@@ -6,6 +6,7 @@ import { AIR_RECIRCULATION } from './airRecirculation';
 import { BULB_CHARGE_LOST } from './bulbChargeLost';
 import { BULB_LOOSE } from './bulbLoose';
 import { CAPACITOR_WEAK } from './capacitorWeak';
+import { CHANGEOVER_PORTS_CROSSED } from './changeoverPortsCrossed';
 import { CHECK_VALVE_LEAKING } from './checkValveLeaking';
 import { COMPRESSOR_LEAK_BY } from './compressorLeakBy';
 import { COMPRESSOR_WORN } from './compressorWorn';
@@ -25,6 +26,7 @@ import { FILTER_DIRTY } from './filterDirty';
 import { LINE_CHARGE_NOT_ADDED } from './lineChargeNotAdded';
 import { LIQUID_LINE_HEATED } from './liquidLineHeated';
 import { LIQUID_LINE_KINK } from './liquidLineKink';
+import { MODULE_VALVE_SHUT } from './moduleValveShut';
 import { NON_CONDENSABLE } from './nonCondensable';
 import { ORIFICE_OVERSIZE } from './orificeOversize';
 import { ORIFICE_UNDERSIZE } from './orificeUndersize';
@@ -42,6 +44,9 @@ import { THERMISTOR_LOOSE } from './thermistorLoose';
 import { THERMOSTAT_MISPLACED } from './thermostatMisplaced';
 import type { Fault } from './types';
 import { UNDERCHARGE } from './undercharge';
+import { UNIT_ADDRESS_CROSSED } from './unitAddressCrossed';
+import { UNIT_CAPACITY_SET_WRONG } from './unitCapacitySetWrong';
+import { VALVE_NOT_CLOSING } from './valveNotClosing';
 import { VALVE_STUCK_CLOSING } from './valveStuckClosing';
 import { VALVE_STUCK_OPENING } from './valveStuckOpening';
 
@@ -89,6 +94,11 @@ export const FAULTS: readonly Fault[] = [
   CHECK_VALVE_LEAKING,
   REVERSING_VALVE_LEAK,
   REVERSING_VALVE_HALF_SHIFTED,
+  CHANGEOVER_PORTS_CROSSED,
+  UNIT_ADDRESS_CROSSED,
+  MODULE_VALVE_SHUT,
+  VALVE_NOT_CLOSING,
+  UNIT_CAPACITY_SET_WRONG,
 ];
 
 /** K beyond which nothing is set or read wrongly */

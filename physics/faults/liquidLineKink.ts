@@ -17,6 +17,6 @@ export const LIQUID_LINE_KINK: Fault = {
   unit: 'share',
   apply(machine, severity, design) {
     const drop = severity * (design.pHigh - design.pLow);
-    machine.line += (drop * design.rhoLiquid) / (design.massFlow * design.massFlow);
+    machine.line += (drop * design.rhoLiquid) / (design.liquidFlow * design.liquidFlow);
   },
 };

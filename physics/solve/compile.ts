@@ -226,6 +226,7 @@ export function designPoint(
     point: {
       massFlow: c.massFlow,
       dischargeFlow: c.compressor.cylinderFlow,
+      liquidFlow: c.massFlow,
       pHigh: c.pLiquid,
       pLow: c.pEvaporatorIn,
       pDischarge: c.pDischarge,

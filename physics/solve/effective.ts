@@ -170,9 +170,12 @@ export interface Effective {
   evaporatorAir: number;
   evaporatorUa: number;
   indoorFanSpeed: number;
-  /** several units: opening that a shut valve keeps; pipes exchanged with the next unit's; the second module is shut off */
+  /** several units: opening that a shut valve keeps; largest one that its controller asks for */
   valvePasses: number;
+  stroke: number;
+  /** pipes, and address, exchanged with the next unit's; the second module is shut off */
   portsCrossed: number;
+  addressCrossed: number;
   moduleShut: number;
   /** K by which the room thermostat's air is warmer than the room's */
   thermostatOffset: number;
@@ -194,6 +197,8 @@ export interface CarriedByLines {
 export interface DesignPoint {
   readonly massFlow: number;
   readonly dischargeFlow: number;
+  /** kg/s through drier and liquid line: what an exchanger lets off before them is not in it */
+  readonly liquidFlow: number;
   readonly pHigh: number;
   readonly pLow: number;
   readonly pDischarge: number;
@@ -272,7 +277,9 @@ export function healthy(data: Nominal): Effective {
     evaporatorUa: 1,
     indoorFanSpeed: 1,
     valvePasses: 0,
+    stroke: 1,
     portsCrossed: 0,
+    addressCrossed: 0,
     moduleShut: 0,
     thermostatOffset: 0,
     drift: { suctionLine: 0, evaporatorCoil: 0, dischargeLine: 0, outdoorAir: 0, returnAir: 0 },

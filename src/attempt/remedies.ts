@@ -77,6 +77,7 @@ export const REMEDY_RULES: Readonly<Record<RemedyId, Remedy>> = {
     [
       'metering-valve-stuck-closing',
       'metering-valve-stuck-opening',
+      'metering-valve-not-closing',
       'bulb-charge-lost',
       'metering-valve-superheat-set',
     ],
@@ -98,6 +99,10 @@ export const REMEDY_RULES: Readonly<Record<RemedyId, Remedy>> = {
   'replace-valve-station': opened(['check-valve-leaking'], 4500),
   'shift-reversing-valve': closed(['reversing-valve-half-shifted'], 900, ['restart-and-settle', 'record']),
   'replace-reversing-valve': opened(['reversing-valve-leak', 'reversing-valve-half-shifted'], 7200),
+  'swap-port-pipes': opened(['changeover-ports-crossed'], 5400),
+  'open-module-valve': closed(['module-valve-shut'], 180, RUNNING_WORK),
+  'set-addresses': closed(['unit-address-crossed'], 1200, DRY_WORK),
+  'set-unit-capacity': closed(['unit-capacity-set-wrong'], 600, DRY_WORK),
   'nothing-to-mend': closed([], 120, ['record']),
 };
 

@@ -45,5 +45,10 @@ export const USUAL_ROOT: Readonly<Record<CauseId, RootCause>> = {
   'check-valve-leaking': 'worn-valve',
   'reversing-valve-leak': 'worn-valve',
   'reversing-valve-half-shifted': 'worn-valve',
+  'changeover-ports-crossed': 'wrongly-connected',
+  'unit-address-crossed': 'wrongly-set',
+  'module-valve-shut': 'left-part-shut',
+  'metering-valve-not-closing': 'worn-valve',
+  'unit-capacity-set-wrong': 'wrongly-set',
   'no-fault': 'customer-expectation',
 };

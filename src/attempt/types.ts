@@ -76,6 +76,10 @@ export const REMEDIES = [
   'replace-valve-station',
   'shift-reversing-valve',
   'replace-reversing-valve',
+  'swap-port-pipes',
+  'open-module-valve',
+  'set-addresses',
+  'set-unit-capacity',
   'nothing-to-mend',
 ] as const;
 export type RemedyId = (typeof REMEDIES)[number];
@@ -114,6 +118,7 @@ export const ROOT_CAUSES = [
   'badly-placed',
   'aged-part',
   'weak-supply',
+  'wrongly-connected',
   'customer-expectation',
 ] as const;
 export type RootCause = (typeof ROOT_CAUSES)[number];

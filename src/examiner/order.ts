@@ -36,6 +36,9 @@ const CHARGE_JUDGEMENTS: readonly CauseId[] = [
   'check-valve-leaking',
   'solenoid-stuck-closed',
   'compressor-leak-by',
+  'module-valve-shut',
+  'metering-valve-not-closing',
+  'unit-capacity-set-wrong',
 ];
 
 export function isChargeJudgement(cause: CauseId): boolean {

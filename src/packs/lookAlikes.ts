@@ -75,6 +75,11 @@ const ALIKE: Readonly<Record<CauseId, readonly CauseId[]>> = {
   'reversing-valve-leak': ['compressor-leak-by', 'reversing-valve-half-shifted', 'undercharge', 'no-fault'],
   'reversing-valve-half-shifted': ['reversing-valve-leak', 'compressor-leak-by'],
   'no-fault': ['undercharge', 'compressor-leak-by', 'capacitor-weak', 'filter-dirty', 'defrost-not-ending'],
+  'changeover-ports-crossed': ['unit-address-crossed', 'metering-valve-stuck-closing'],
+  'unit-address-crossed': ['changeover-ports-crossed', 'no-fault'],
+  'module-valve-shut': ['undercharge', 'condenser-dirty', 'compressor-leak-by'],
+  'metering-valve-not-closing': ['metering-valve-stuck-opening', 'no-fault'],
+  'unit-capacity-set-wrong': ['metering-valve-stuck-closing', 'filter-dirty', 'no-fault'],
 };
 
 /** Each callout with the one of another cause that looks most like it, of the same plant where there is a choice. */

@@ -17,8 +17,8 @@ export type Proof =
   | { readonly standing: readonly Channel[] }
   /** done in the repair */
   | { readonly steps: readonly ProcedureStep[] }
-  /** the valve held at an opening, and something read after it */
-  | { readonly drive: 'valveHold' };
+  /** the valve held at an opening, or single rooms asked otherwise, and something read after it */
+  | { readonly drive: 'valveHold' | 'units' };
 
 /** null: no safe act proves it on site. */
 export const PROOFS: Readonly<Record<CauseId, readonly Proof[] | null>> = {
@@ -75,6 +75,11 @@ export const PROOFS: Readonly<Record<CauseId, readonly Proof[] | null>> = {
   'check-valve-leaking': null,
   'reversing-valve-leak': [{ read: ['reversingValveSuctionInTemp', 'compressorSuctionTemp'] }],
   'reversing-valve-half-shifted': [{ read: ['reversingValveSuctionInTemp', 'compressorSuctionTemp'] }],
+  'changeover-ports-crossed': [{ drive: 'units' }],
+  'unit-address-crossed': [{ drive: 'units' }],
+  'module-valve-shut': [{ read: ['condenserLeavingAirTemp@module2'] }],
+  'metering-valve-not-closing': [{ drive: 'units' }],
+  'unit-capacity-set-wrong': [{ drive: 'valveHold' }],
   'no-fault': null,
 };
 
@@ -130,7 +135,8 @@ function canBeDone({ candidates, bench }: Case, proof: Proof, branches: readonly
     'read' in proof && proof.read.every((channel) => readable(inBranch(channel, branch)));
   if ('read' in proof) return branches.some(readableIn);
   if ('standing' in proof) return proof.standing.every(readable);
-  return 'steps' in proof || bench.plant.metering === 'electronic-valve';
+  if ('steps' in proof) return true;
+  return proof.drive === 'units' ? bench.plant.units !== undefined : bench.plant.metering === 'electronic-valve';
 }
 
 function isDone({ state }: Case, proof: Proof, { taken, notes }: Shown, branches: readonly (string | null)[]): boolean {
@@ -146,7 +152,9 @@ function isDone({ state }: Case, proof: Proof, { taken, notes }: Shown, branches
     return state.repairs.some(({ steps }) => proof.steps.every((step) => steps.includes(step)));
   }
   const driven = state.attempt.actions.findIndex(
-    ({ action }) => action.kind === 'control' && typeof action.change.valveHold === 'number',
+    ({ action }) =>
+      action.kind === 'control' &&
+      typeof action.change[proof.drive] === (proof.drive === 'units' ? 'object' : 'number'),
   );
   const after = (index: number) => !state.notes[index].struck && state.notes[index].action > driven;
   return driven >= 0 && notes.some(after);

@@ -73,6 +73,11 @@ export const examiner = {
     'check-valve-leaking': 'Why? Liquid slips past the valve. The coil floods, in this mode only.',
     'reversing-valve-leak': 'Why? Hot gas slips across the reversing valve. It warms the suction pipe there.',
     'reversing-valve-half-shifted': 'Why? The slide stopped half way. Hot gas goes straight back.',
+    'changeover-ports-crossed': "Why? Its pipes hang on the other unit's port. Each room gets what the other asks.",
+    'unit-address-crossed': 'Why? Its control calls the other unit, fan and all.',
+    'module-valve-shut': 'Why? One outdoor module took no part. The others carried its share.',
+    'metering-valve-not-closing': 'Why? Its valve passes liquid when it should be shut.',
+    'unit-capacity-set-wrong': 'Why? Its control takes it for a smaller unit. The valve never opens far enough.',
     'no-fault': 'Why? Each reading fits a sound machine in this weather.',
   },
   next: {
@@ -174,6 +179,11 @@ export const examiner = {
       'reversing-valve-leak': 'Proof is missing: clamp both pipes of the reversing valve.',
       'reversing-valve-half-shifted': 'Proof is missing: clamp both pipes of the reversing valve.',
       'defrost-not-ending': 'Proof is missing: look at the seat of the coil sensor.',
+      'changeover-ports-crossed': 'Proof is missing: ask one room alone and feel whose pipes change.',
+      'unit-address-crossed': 'Proof is missing: ask one room alone and see which unit starts.',
+      'module-valve-shut': 'Proof is missing: read the air over each outdoor module.',
+      'metering-valve-not-closing': 'Proof is missing: switch the unit off and read its pipes.',
+      'unit-capacity-set-wrong': 'Proof is missing: drive the valve and read again.',
     },
     belief: {
       notMeasured: 'The tally already said it all. No points to win here.',

@@ -76,6 +76,11 @@ export const names = {
     'check-valve-leaking': 'check valve beside the metering valve leaking',
     'reversing-valve-leak': 'reversing valve leaking inside',
     'reversing-valve-half-shifted': 'reversing valve stopped half way',
+    'changeover-ports-crossed': 'crossed pipes at the changeover box',
+    'unit-address-crossed': 'crossed addresses of two units',
+    'module-valve-shut': 'valve of one outdoor module left shut',
+    'metering-valve-not-closing': "unit's valve not shutting",
+    'unit-capacity-set-wrong': 'capacity of a unit set wrong',
   },
   unsure: 'not sure yet',
   instrument: {
@@ -222,6 +227,10 @@ export const names = {
     'replace-valve-station': 'fit a new metering valve with its check valve',
     'shift-reversing-valve': 'change the mode back and forth under load',
     'replace-reversing-valve': 'fit a new reversing valve',
+    'swap-port-pipes': 'swap the pipes of the two units at the changeover box',
+    'open-module-valve': "open the module's service valve all the way",
+    'set-addresses': 'set the addresses of the units anew',
+    'set-unit-capacity': "set the unit's capacity right",
     'nothing-to-mend': 'mend nothing, explain to the customer',
   },
   step: {
@@ -255,6 +264,7 @@ export const names = {
     'badly-placed': 'put in the wrong place',
     'aged-part': 'an aged part',
     'weak-supply': 'a weak electric supply',
+    'wrongly-connected': 'wrongly connected at installation',
     'customer-expectation': 'the customer expected something else',
   },
   safety: {

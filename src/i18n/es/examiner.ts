@@ -73,6 +73,12 @@ export const examiner: SameKeys<typeof english> = {
     'check-valve-leaking': '¿Por qué? El líquido rodea la válvula. La batería se inunda, solo en este modo.',
     'reversing-valve-leak': '¿Por qué? El gas caliente cruza la válvula inversora. Ahí calienta la aspiración.',
     'reversing-valve-half-shifted': '¿Por qué? La corredera quedó a medias. El gas caliente vuelve directo.',
+    'changeover-ports-crossed':
+      '¿Por qué? Sus tubos van al puerto de la otra unidad. Cada sala recibe lo que pide la otra.',
+    'unit-address-crossed': '¿Por qué? Su mando llama a la otra unidad, con ventilador y todo.',
+    'module-valve-shut': '¿Por qué? Un módulo exterior no trabajaba. Los demás cargaban con su parte.',
+    'metering-valve-not-closing': '¿Por qué? Su válvula deja pasar líquido cuando debería estar cerrada.',
+    'unit-capacity-set-wrong': '¿Por qué? Su control la toma por una unidad menor. La válvula nunca abre bastante.',
     'no-fault': '¿Por qué? Cada lectura cuadra con una máquina sana en este clima.',
   },
   next: {
@@ -174,6 +180,11 @@ export const examiner: SameKeys<typeof english> = {
       'reversing-valve-leak': 'Falta la prueba: compara ambos tubos de la válvula inversora.',
       'reversing-valve-half-shifted': 'Falta la prueba: compara ambos tubos de la válvula inversora.',
       'defrost-not-ending': 'Falta la prueba: mira el asiento de la sonda de la batería.',
+      'changeover-ports-crossed': 'Falta la prueba: pide una sola sala y toca qué tubos cambian.',
+      'unit-address-crossed': 'Falta la prueba: pide una sola sala y mira qué unidad arranca.',
+      'module-valve-shut': 'Falta la prueba: mide el aire en cada módulo exterior.',
+      'metering-valve-not-closing': 'Falta la prueba: apaga la unidad y mide sus tubos.',
+      'unit-capacity-set-wrong': 'Falta la prueba: mueve la válvula y mide otra vez.',
     },
     belief: {
       notMeasured: 'El recuento ya lo decía todo. Aquí no hay puntos.',

@@ -78,6 +78,11 @@ export const names: SameKeys<typeof source> = {
     'check-valve-leaking': 'fuga en la válvula antirretorno junto a la de expansión',
     'reversing-valve-leak': 'fuga interna en la válvula inversora',
     'reversing-valve-half-shifted': 'válvula inversora a medio camino',
+    'changeover-ports-crossed': 'tubos cruzados en la caja de inversión',
+    'unit-address-crossed': 'direcciones de dos unidades cruzadas',
+    'module-valve-shut': 'válvula de un módulo exterior cerrada',
+    'metering-valve-not-closing': 'válvula de una unidad que no cierra',
+    'unit-capacity-set-wrong': 'capacidad de una unidad mal ajustada',
   },
   unsure: 'aún no lo sé',
   instrument: {
@@ -224,6 +229,10 @@ export const names: SameKeys<typeof source> = {
     'replace-valve-station': 'poner una válvula de expansión nueva con su antirretorno',
     'shift-reversing-valve': 'cambiar de modo ida y vuelta con carga',
     'replace-reversing-valve': 'poner una válvula inversora nueva',
+    'swap-port-pipes': 'cambiar los tubos de las dos unidades en la caja de inversión',
+    'open-module-valve': 'abrir del todo la válvula de servicio del módulo',
+    'set-addresses': 'ajustar de nuevo las direcciones de las unidades',
+    'set-unit-capacity': 'ajustar bien la capacidad de la unidad',
     'nothing-to-mend': 'no reparar nada, explicarlo al cliente',
   },
   step: {
@@ -257,6 +266,7 @@ export const names: SameKeys<typeof source> = {
     'badly-placed': 'puesto en mal sitio',
     'aged-part': 'una pieza envejecida',
     'weak-supply': 'una alimentación eléctrica débil',
+    'wrongly-connected': 'mal conectado en la instalación',
     'customer-expectation': 'el cliente esperaba otra cosa',
   },
   safety: {
