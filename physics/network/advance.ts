@@ -9,6 +9,7 @@ import { RESTART_DELAY } from '../solve/controller';
 import type { ControllerState, Controls } from '../types';
 import { decide, isBalancing, limits, outdoorsNext, regulate, sensedNext, thermostats } from './controller';
 import { defrosting, iceAfter, iceOf } from './defrost';
+import { fanShare } from './exchange';
 import { drivenBy, type Entry, type FlowResult, flowStep } from './flowStep';
 import type { NetworkRig } from './rig';
 import { stationAt } from './snapshot';
@@ -51,7 +52,7 @@ export function advance(rig: NetworkRig, state: NetworkState, controls: Controls
 
 /** Air of every branch as this state has it. */
 export function setAir(rig: NetworkRig, state: NetworkState, controls: Controls, turning: boolean): void {
-  const share = isBalancing(state) ? state.exchange : 1;
+  const share = isBalancing(state) ? fanShare(state.outdoors.role, state.exchange) : 1;
   const melts = state.meltingFor !== null;
   const blowsOut = turning && controls.outdoorFanRunning && state.outdoors.count > 0 && !melts;
   rig.ice = iceOf(state.frost);

@@ -11,6 +11,7 @@ import { LiquidPath, type LiquidPathData } from '../parts/metering';
 import { TubeFlow } from '../parts/tubeFlow';
 import type { Effective } from '../solve/effective';
 import type { BranchData } from './data';
+import { FlowRoot } from './flowRoot';
 
 const { BLOCK_SIZE, CP_L, H_L, H_V, OUT_T, RHO_V, T_BUB, T_DEW } = L;
 
@@ -20,12 +21,14 @@ export type Walls = Float64Array | readonly number[];
 /** Condensing coefficient falls with the gas share y as 1/(1 + k·y) (from memory, order of magnitude). */
 const GAS_FILM = 3;
 const GRAVITY = 9.80665;
-/** relative change of the flow at which a branch's own root counts as found */
-const EXACT = 1e-11;
-const ROUNDS = 40;
+/** K of wanted superheat under nought at which a valve is told to open fully whatever its coil does */
+const HOPELESS = 25;
+const nothing = (): void => {};
 
 export class Branch {
   role: Role = 'evaporator';
+  /** at rest and full of liquid on the high side */
+  flooded = false;
   opening = 0.5;
   /** kg/s marched, and what its valve passes */
   flow = 0.01;
@@ -52,8 +55,8 @@ export class Branch {
   private readonly mean = new Float64Array(BLOCK_SIZE);
   private readonly out = new Float64Array(L.OUT_SIZE);
   private readonly tube = new TubeFlow();
-  /** slope of what a draining valve passes less what condenses, as last met; NaN = not yet */
-  private drainSlope = Number.NaN;
+  private readonly root = new FlowRoot(3);
+  private readonly held = new FlowRoot(0);
   private readonly rising: LiquidPathData;
   private readonly falling: LiquidPathData;
 
@@ -69,6 +72,24 @@ export class Branch {
     this.falling = { ...data.valve, lift: -data.valve.lift };
   }
 
+  private readonly followers = (into: Float64Array): void => {
+    into[0] = this.hOut;
+    into[1] = this.mass;
+    into[2] = this.energy;
+  };
+
+  /** Whether differences may rest on remembered slopes. */
+  hurry(quick: boolean): void {
+    this.root.quick = quick;
+    this.held.quick = quick;
+  }
+
+  /** Forget what earlier searches learned. */
+  forget(): void {
+    this.root.forget();
+    this.held.forget();
+  }
+
   get march(): CoilMarch {
     return this.role === 'condenser' ? this.condensing : this.boiling;
   }
@@ -78,6 +99,7 @@ export class Branch {
     const { fluid, mean, outlet, out, data } = this;
     const mm = m * m;
     this.role = 'evaporator';
+    this.flooded = false;
     this.flow = m;
     this.hIn = hIn;
     this.pOut = low[L.P] + (data.gasDrop * mm) / low[RHO_V];
@@ -102,6 +124,7 @@ export class Branch {
     const { fluid, mean, outlet, out, data } = this;
     const mm = m * m;
     this.role = 'condenser';
+    this.flooded = false;
     this.flow = m;
     this.hIn = hIn;
     this.pIn = hot[L.P] - (data.gasDrop * mm) / hot[RHO_V];
@@ -123,16 +146,12 @@ export class Branch {
     this.energy = condensing.energy;
   }
 
-  /** Forget what was learned on the way, so that a result depends on nothing but its inputs. */
-  forget(): void {
-    this.drainSlope = Number.NaN;
-  }
-
   /** No flow: vapour at a header's pressure and the air's temperature. */
   rest(header: Float64Array): void {
     const { fluid, out, data } = this;
     const t = this.air.temperature;
     this.role = 'idle';
+    this.flooded = false;
     this.flow = 0;
     this.valveFlow = 0;
     this.pIn = header[L.P];
@@ -148,9 +167,23 @@ export class Branch {
     this.energy = this.mass * this.hOut - this.pIn * data.coil.volume;
   }
 
+  /** No flow, but hot gas reaches it: it has filled with liquid down to the air's temperature. */
+  flood(header: Float64Array): void {
+    const { fluid, out, data } = this;
+    this.rest(header);
+    this.flooded = true;
+    const cold = header[T_BUB] - this.air.temperature;
+    this.hOut = cold > 0 ? header[H_L] - header[CP_L] * cold : header[H_L];
+    fluid.state(header, this.hOut, out);
+    this.tLiquid = out[OUT_T];
+    this.tGas = out[OUT_T];
+    this.mass = data.coil.volume * out[L.OUT_RHO];
+    this.energy = this.mass * this.hOut - this.pIn * data.coil.volume;
+  }
+
   /**
    * Steady: the flow at which the outlet's superheat by the valve's two sensors is `target`, within what the valve can
-   * pass at `minOpening` and fully open. The flow's own effect on the heat is small, so this settles in a few marches.
+   * pass at `minOpening` and fully open.
    * @param liquid block at the liquid header, `h` its enthalpy, `drier` further resistance before the valve
    * @param adrift K that the sensors add to the superheat they show
    */
@@ -163,48 +196,59 @@ export class Branch {
     adrift: number,
     minOpening: number,
   ): void {
-    const area = this.effective.metering;
-    const widest = (): number => {
-      this.path.solve(this.fluid, this.rising, liquid, h, h, this.pIn, drier, this.rising.line, area, this.flow);
-      return this.path.flow;
-    };
-    let m = this.flow > 1e-5 ? this.flow : 0.01;
-    let most = 0;
-    let last = 0;
-    let lastMiss = 0;
-    for (let k = 0; k < ROUNDS; k++) {
+    const wanted = target - adrift;
+    // a valve at a stop stays there while the outlet says so: the cheaper question first
+    const { stroke } = this.effective;
+    if (this.opening >= stroke || wanted < -HOPELESS) {
+      this.hold(liquid, h, low, drier, stroke);
+      if (wanted < -HOPELESS || this.hOut >= this.wantedEnthalpy(wanted)) return;
+    } else if (this.opening <= minOpening) {
+      this.hold(liquid, h, low, drier, minOpening);
+      if (this.hOut <= this.wantedEnthalpy(wanted)) return;
+    }
+    const { root } = this;
+    // the flow that the heat at `m` would bring to the wanted state: heat hardly depends on the flow
+    const miss = (m: number): number => {
       this.evaporate(m, h, low, null, 0);
-      most = widest();
-      const wanted = this.wantedEnthalpy(target - adrift);
-      // the flow that this heat would bring to the wanted state; a flooded or a dry outlet only moves it on
-      const heat = m * (this.hOut - h);
-      let next = heat / (wanted - h);
-      const least = most * minOpening;
-      if (!(next > 0) || adrift - target > 25) next = most;
-      const miss = next - m;
-      if (k > 0 && miss !== lastMiss) {
-        const slope = (miss - lastMiss) / (m - last);
-        // Aitken: the fixed point of a nearly constant heat; a coil that runs dry takes heat with its flow instead
-        if (slope < -0.1 && slope > -40) next = m - miss / slope;
-        else next = m + 4 * miss;
-      }
-      if (next > most) next = most;
-      if (next < least) next = least;
-      if (!(next > 0.2 * m)) next = 0.2 * m;
-      if (next > 4 * m) next = 4 * m;
-      const moved = next - m;
-      if (moved < EXACT * m && moved > -EXACT * m) break;
-      last = m;
-      lastMiss = miss;
-      m = next;
+      const next = (m * (this.hOut - h)) / (this.wantedEnthalpy(wanted) - h);
+      return (next > 0 ? next : 0) - m;
+    };
+    const most = Math.sqrt((0.5 * low[L.P] * low[RHO_V]) / (this.data.gasDrop + this.data.coil.pressureDrop));
+    const m = root.find(miss, this.followers, this.flow > 1e-6 ? this.flow : 0.01, most);
+    const { path, effective, rising, fluid } = this;
+    const full = path.capacityAt(fluid, rising, liquid, h, this.pIn, drier, rising.line, effective.metering, m);
+    if (!(m < stroke * full)) this.hold(liquid, h, low, drier, stroke);
+    else if (m < minOpening * full) this.hold(liquid, h, low, drier, minOpening);
+    else {
+      this.opening = m / full;
+      this.settle(m);
     }
+  }
+
+  /** Steady flow of a valve that stands at `opening`: its outlet pressure follows the flow a little. */
+  hold(liquid: Float64Array, h: number, low: Float64Array, drier: number, opening: number): void {
+    const { path, effective, rising, fluid, data } = this;
+    const drop = data.gasDrop + 0.5 * data.coil.pressureDrop;
+    const area = opening * effective.metering;
+    const miss = (m: number): number =>
+      path.capacityAt(fluid, rising, liquid, h, low[L.P] + (drop * m * m) / low[RHO_V], drier, rising.line, area, m) -
+      m;
+    this.opening = opening;
+    const m = this.held.find(miss, nothing, this.flow > 1e-6 ? this.flow : 0.01, Number.POSITIVE_INFINITY);
+    this.evaporate(m > 1e-9 ? m : 1e-9, h, low, null, 0);
     this.valveFlow = this.flow;
-    this.opening = this.flow / (most > 0 ? most : 1);
+    this.rhoLiquid = path.rhoMetering;
+  }
+
+  /** From the last march on to the root beside it. */
+  private settle(m: number): void {
+    const { root } = this;
+    this.flow = m;
+    this.valveFlow = m;
+    this.hOut += root.follow(0);
+    this.mass += root.follow(1);
+    this.energy += root.follow(2);
     this.rhoLiquid = this.path.rhoMetering;
-    if (this.opening < 1 - 1e-9) {
-      // the pipe before the valve at this flow, not at the widest
-      this.opening = this.path.openingFor(this.fluid, this.rising, liquid, h, this.pIn, this.flow) / area;
-    }
   }
 
   /** What the valve passes at its opening, kg/s, while `m` boil: the low side's pressure at its outlet follows `m`. */
@@ -230,54 +274,14 @@ export class Branch {
     before: Walls | null,
     dt: number,
   ): void {
-    const { fluid, effective, path } = this;
-    const passes = (m: number): number => {
+    const { fluid, effective, path, falling } = this;
+    const miss = (m: number): number => {
       this.condense(m, hIn, hot, nitrogen, before, dt);
       this.opening = law(this.subcooling);
-      const { hOut, falling } = this;
       const open = this.opening * effective.metering;
-      path.solve(fluid, falling, this.outlet, hOut, hOut, pLiquid, 0, falling.line, open, m);
-      return path.flow - m;
+      return path.capacityAt(fluid, falling, this.outlet, this.hOut, pLiquid, 0, falling.line, open, m) - m;
     };
-    let low = 0;
-    let fLow = 0;
-    let high = 0;
-    let fHigh = 0;
-    let m = this.flow > 1e-6 ? this.flow : 0.005;
-    let previous = 0;
-    let fPrevious = 0;
-    for (let k = 0; k < 60; k++) {
-      const f = passes(m);
-      if (f < EXACT * m && f > -EXACT * m) break;
-      if (f > 0) {
-        low = m;
-        fLow = f;
-      } else {
-        high = m;
-        fHigh = f;
-      }
-      let next = Number.NaN;
-      if (k > 0 && f !== fPrevious) this.drainSlope = (f - fPrevious) / (m - previous);
-      if (this.drainSlope < 0) next = m - f / this.drainSlope;
-      else next = m * (f > 0 ? 1.002 : 0.998);
-      previous = m;
-      fPrevious = f;
-      if (high > 0 && low > 0) {
-        if (!(next > low && next < high))
-          next = k % 3 === 0 ? 0.5 * (low + high) : (fLow * high - fHigh * low) / (fLow - fHigh);
-        if (high - low < 1e-15) break;
-      } else if (high === 0) {
-        if (!(next > m)) next = 1.5 * m;
-        if (next > 3 * m) next = 3 * m;
-      } else {
-        if (!(next < m)) next = 0.6 * m;
-        if (next < 0.2 * m) next = 0.2 * m;
-        if (m < 1e-9) break;
-      }
-      m = next;
-    }
-    this.valveFlow = this.flow;
-    this.rhoLiquid = path.rhoMetering;
+    this.settle(this.root.find(miss, this.followers, this.flow > 1e-6 ? this.flow : 0.005, Number.POSITIVE_INFINITY));
   }
 
   /** Static head from the branching point up to this branch, Pa. */

@@ -3,7 +3,7 @@ import type { UnitDemand } from '../types';
 import type { NetworkRig } from './rig';
 
 /** K that the side which does not set the speed may fall short before it does. */
-const PATIENCE = 2;
+export const PATIENCE = 2;
 
 /** K by which the machine asks for more speed, capped by the step-down limits. */
 export function speedError(rig: NetworkRig, target: SpeedTarget): number {

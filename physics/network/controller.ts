@@ -5,13 +5,13 @@
 import { motorCurrent } from '../parts/motor';
 import { RESTART_DELAY } from '../solve/controller';
 import type { ControllerState, Controls, UnitDemand, UnitState } from '../types';
-import { speedError, speedTarget } from './control';
+import { PATIENCE, speedError, speedTarget } from './control';
 import { MELTING_SPEED } from './defrost';
 import { demandsOf } from './design';
+import { leastExchange, valveShare } from './exchange';
 import type { NetworkRig } from './rig';
 import { LOCK_OUT_TRIPS, type NetworkState, PARKED } from './state';
-import { LEAST_EXCHANGE } from './steady';
-import { fedBy, type Outdoors } from './tasks';
+import { fedWith, type Outdoors } from './tasks';
 
 const LOW_PRESSURE_BRIDGE = 90;
 const LOW_PRESSURE_DELAY = 20;
@@ -82,14 +82,20 @@ export function regulate(
       valveErrors.push(0);
     } else if (b.role === 'evaporator' && isFed(rig, state.demands, i)) {
       const seen = state.gasSensed[i] - state.liquidSensed[i] + task.adrift;
-      const error = clip(seen - task.superheat, -8, 12);
+      const error = clip(seen - network.superheatWanted(i, task.superheat), -8, 12);
       const pace = seen < WET ? HURRY : 1;
       const step = now * (4e-3 * (error - state.valveErrors[i]) + 1.3e-4 * pace * error * dt);
-      openings.push(clip(now + step, control.minOpening, 1));
+      openings.push(clip(now + step, control.minOpening, b.effective.stroke));
       valveErrors.push(error);
     } else if (b.role === 'condenser') {
       const plain = network.plainCooling;
-      const wanted = plain ? 1 : isFed(rig, state.demands, i) ? network.drainLaw(b.subcooling) : control.drainOpening;
+      const balances = i < network.modules.length && isBalancing(state);
+      const share = balances ? valveShare(state.exchange) : b.effective.stroke;
+      const wanted = plain
+        ? 1
+        : isFed(rig, state.demands, i)
+          ? share * network.drainLaw(b.subcooling)
+          : control.drainOpening;
       openings.push(now + ((wanted - now) * dt) / (dt + DRAIN_LAG));
       valveErrors.push(0);
     } else {
@@ -110,7 +116,7 @@ export function regulate(
     const error = boils
       ? control.evaporatingTarget - rig.fluid.tDew(network.low[0])
       : rig.fluid.tBubble(network.high[0]) - control.condensingTarget;
-    exchange = clip(exchange + 1e-3 * clip(error, -6, 6) * dt, LEAST_EXCHANGE, 1);
+    exchange = clip(exchange + 1e-3 * clip(error, -6, 6) * dt, leastExchange(state.outdoors.role), 1);
   }
   return { openings, valveErrors, speed, speedError: pace, exchange };
 }
@@ -118,7 +124,7 @@ export function regulate(
 /** Whether a branch works for somebody: outdoors always, a unit when the demand that reaches its coil is not off. */
 export function isFed(rig: NetworkRig, demands: readonly UnitDemand[], branch: number): boolean {
   const unit = branch - rig.network.modules.length;
-  return unit < 0 || demands[fedBy(rig, unit)] !== 'off';
+  return unit < 0 || fedWith(rig, demands, unit) !== 'off';
 }
 
 /** Whether rooms cool and heat at once, so that the outdoor side only balances. */
@@ -140,17 +146,17 @@ export function outdoorsNext(rig: NetworkRig, state: NetworkState): Outdoors {
   const hot = rig.fluid.tBubble(rig.network.high[0]) - control.condensingTarget;
   const cold = control.evaporatingTarget - rig.fluid.tDew(rig.network.low[0]);
   const { role } = state.outdoors;
-  const level = role === 'condenser' ? state.outdoors.count : role === 'evaporator' ? -state.outdoors.count : 0;
-  const least = state.exchange < LEAST_EXCHANGE + 1e-6;
+  const level = role === 'condenser' ? state.outdoors.count : -state.outdoors.count;
+  const least = state.exchange < leastExchange(role) + 1e-6;
   const most = state.exchange > 1 - 1e-6;
   let next = level;
-  if (level > 0) next += least && hot < -3 ? -1 : most && hot > 2 ? 1 : 0;
-  else if (level < 0) next += least && cold < -2 ? 1 : most && cold > 3 ? -1 : 0;
-  else if (hot > 2) next = 1;
-  else if (cold > 4) next = -1;
+  if (level > 0) next += least && cold > PATIENCE ? -1 : most && hot > 2 ? 1 : 0;
+  else next += least && cold < -2 ? 1 : most && cold > 3 ? -1 : 0;
+  // one module stays in either way: throttled shut it takes nothing, so there is no step between
+  if (next === 0) next = level > 0 ? -1 : 1;
   next = clip(next, -count, count);
   if (next === level) return state.outdoors;
-  return { role: next > 0 ? 'condenser' : next < 0 ? 'evaporator' : 'idle', count: next < 0 ? -next : next };
+  return { role: next > 0 ? 'condenser' : 'evaporator', count: next < 0 ? -next : next };
 }
 
 /** Lagging sensors after a step. */
@@ -250,7 +256,7 @@ function startOpening(rig: NetworkRig, state: NetworkState, index: number): numb
   const modules = network.modules.length;
   if (index < modules) return state.outdoors.role === 'condenser' ? 1 : 0.4;
   const unit = index - modules;
-  const demand = state.demands[fedBy(rig, unit)];
+  const demand = fedWith(rig, state.demands, unit);
   if (demand === 'heating') return data.control.subcoolingOpening;
   return demand === 'cooling' ? 0.4 : PARKED;
 }

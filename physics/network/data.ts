@@ -57,6 +57,8 @@ export interface NetworkControl {
   readonly superheatTarget: number;
   /** the same at the outdoor modules in heating */
   readonly outdoorSuperheat: number;
+  /** K at the discharge from which the modules' valves let wet gas through in heating, a kelvin of superheat less for each */
+  readonly wetFrom: number;
   /** K of subcooling about which a condensing unit's valve opens, its opening there, and opening more a kelvin over it */
   readonly subcoolingTarget: number;
   readonly subcoolingOpening: number;

@@ -11,14 +11,19 @@ import { NetworkRig } from './rig';
 
 const designs = new Map<string, NetworkDesign & { readonly x: Float64Array }>();
 
-/** What each room asks: what the controls name, else what the mode says (at once: every second room is heated). */
+/** What each unit is asked: what the controls name for its room, else what the mode says (at once: every second room is heated). */
 export function demandsOf(rig: NetworkRig, mode: Conditions['mode'], units: Controls['units']): UnitDemand[] {
-  return rig.data.units.map(({ id }, i) => {
+  const asks = rig.data.units.map(({ id }, i): UnitDemand => {
     const asked = units?.[id] ?? usualDemand(mode, i);
     // two pipes carry one mode: who asks for the other gets nothing
     if (!rig.data.threePipes && asked !== mode) return 'off';
     return asked;
   });
+  // a room whose unit answers to the next one's address switches that one, fan, valve and changeover together
+  rig.effective.units.forEach(({ addressCrossed }, i) => {
+    if (addressCrossed > 0 && i + 1 < asks.length) [asks[i], asks[i + 1]] = [asks[i + 1], asks[i]];
+  });
+  return asks;
 }
 
 /** The healthy machine at the rating point of a mode, all rooms served, running by its own control. */
@@ -45,6 +50,7 @@ export function networkDesign(
     point: {
       massFlow: network.massFlow,
       dischargeFlow: compressor.cylinderFlow,
+      liquidFlow: network.valveFlow,
       pHigh: network.plainCooling ? network.port[0] : network.liquid[0],
       pLow: boiling?.pIn ?? network.low[0],
       pDischarge: network.high[0],

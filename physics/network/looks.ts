@@ -2,15 +2,17 @@
 import { flattened } from '../looks';
 import type { Looks } from '../types';
 import type { Branch } from './branch';
+import { SHUT_MODULE } from './network';
 import type { NetworkRig } from './rig';
 import type { Shown } from './snapshot';
 
 /** kg of ice on one segment at which it counts as covered */
 const COVER = 0.12;
 
-/** A module that takes no part lets its fan rest. */
+/** A module that takes no part lets its fan rest; of one that is shut off by hand the controller does not know. */
 export function moduleFan(rig: NetworkRig, shown: Shown, b: Branch): number {
-  return b.role === 'idle' ? 0 : shown.outdoorFan * rig.effective.machine.outdoorFanSpeed;
+  const shut = rig.effective.machine.moduleShut > 0 && b === rig.network.modules[SHUT_MODULE];
+  return b.role === 'idle' && !shut ? 0 : shown.outdoorFan * rig.effective.machine.outdoorFanSpeed;
 }
 
 export function looksOf(rig: NetworkRig, shown: Shown, glass: number): Looks {

@@ -16,6 +16,7 @@ import type {
 } from '../types';
 import { advance, pipesNow, restore, runningWord } from './advance';
 import { compileNetwork, demandsOf, networkDesign } from './design';
+import { fanShare } from './exchange';
 import { type Found, findSteady } from './outdoors';
 import type { NetworkRig } from './rig';
 import { networkSnapshot } from './snapshot';
@@ -51,7 +52,7 @@ export class NetworkMachine implements Machine {
       demands,
       unitStates: demands,
       frost: frostFound(this.rig),
-      outdoorFan: found.outdoors.count > 0 ? found.exchange : 0,
+      outdoorFan: found.outdoors.count > 0 ? fanShare(found.outdoors.role, found.exchange) : 0,
     });
   }
 
@@ -145,7 +146,7 @@ export class NetworkMachine implements Machine {
       demands: s.demands,
       unitStates: s.unitStates,
       frost: s.frost,
-      outdoorFan: s.outdoors.count > 0 ? s.inputs.exchange : 0,
+      outdoorFan: s.outdoors.count > 0 ? fanShare(s.outdoors.role, s.inputs.exchange) : 0,
     });
   }
 
@@ -221,9 +222,10 @@ export class NetworkMachine implements Machine {
     demands.forEach((demand, i) => {
       rig.setUnitAir(i, room, all.indoorFan === 'low', demand !== 'off' && all.indoorFanRunning);
     });
-    const usual = demands.every((each) => each === setup.conditions.mode) && !all.fixedSpeed;
-    const design = usual ? networkDesign(setup.plant, setup.refrigerant, setup.conditions.mode) : null;
-    const found = findSteady(rig, demands, all.valveHold, all.fixedSpeed, design?.x ?? null);
+    const design = networkDesign(setup.plant, setup.refrigerant, setup.conditions.mode);
+    // a held speed is no unknown
+    const warm = all.fixedSpeed ? design.x.filter((_, i) => i !== 4) : design.x;
+    const found = findSteady(rig, demands, all.valveHold, all.fixedSpeed, warm);
     return { x: found.x, found, demands };
   }
 

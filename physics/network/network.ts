@@ -8,19 +8,26 @@
  */
 import type { FluidTable } from '../fluids/fluid';
 import * as L from '../fluids/layout';
-import { ln } from '../math/elementary';
+import { exp, ln } from '../math/elementary';
 import { Compressor, short } from '../parts/compressor';
 import { motorLossFactor, slipPerWatt } from '../parts/motor';
 import { liquidHeld } from '../parts/suctionVessel';
+import { meanVoid } from '../parts/voidFraction';
 import type { Effective } from '../solve/effective';
 import type { Branch, Walls } from './branch';
 import type { NetworkData } from './data';
 import { Subcooler } from './subcooler';
 
-const { BLOCK_SIZE, H_L, H_V, OUT_RHO, OUT_T, P, RHO_L, RHO_V, T_DEW } = L;
+const { BLOCK_SIZE, H_L, H_V, OUT_Q, OUT_RHO, OUT_T, P, RHO_L, RHO_V, T_DEW } = L;
 const GRAVITY = 9.80665;
 /** Nitrogen gathers in the condensers while the machine runs: partial pressure there over the standing one (field review 9). */
 const GATHERED = 2.5;
+
+/** K below which the superheat that the modules' valves hold is never lowered for the sake of the discharge */
+const WETTEST = 12;
+
+/** Which module a shut module valve stands in. */
+export const SHUT_MODULE = 1;
 
 /** What a branch is asked to do in one evaluation. */
 export interface Task {
@@ -40,6 +47,8 @@ export class Drive {
   shell = Number.NaN;
   massHigh = 0.5;
   pool = 0;
+  /** share of their opening by subcooling that draining modules have */
+  throttle = 1;
   tasks: readonly Task[] = [];
   walls: readonly (Walls | null)[] = [];
 }
@@ -75,6 +84,9 @@ export class Network {
   massLow = 0.5;
   energyHigh = 0.5;
   energyLow = 0.5;
+  /** kg and J (before p·V) in a m3 of liquid pipe */
+  private liquidHeld = 0.5;
+  private liquidEnergy = 0.5;
 
   constructor(
     readonly fluid: FluidTable,
@@ -161,7 +173,8 @@ export class Network {
     for (let i = 0; i < modules.length; i++) {
       const b = modules[i];
       if (b.role !== 'condenser') {
-        b.rest(this.low);
+        if (effective.moduleShut > 0 && i === SHUT_MODULE) b.flood(this.high);
+        else b.rest(this.low);
         continue;
       }
       b.condense(m / active, compressor.hDischarge, this.high, this.nitrogen, drive.walls[i], drive.dt);
@@ -193,7 +206,9 @@ export class Network {
       if (b.role !== 'condenser') continue;
       const { opening } = drive.tasks[i];
       const header = i >= modules.length ? this.hot : this.high;
-      const law = opening === null ? this.drainLaw : () => opening;
+      const { stroke } = b.effective;
+      const share = i < modules.length ? drive.throttle : stroke;
+      const law = opening === null ? (sub: number) => share * this.drainLaw(sub) : () => opening;
       b.drain(compressor.hDischarge, header, this.nitrogen, pLiquid, law, drive.walls[i], drive.dt);
       sum += b.flow;
       heat += b.flow * b.hOut;
@@ -212,6 +227,15 @@ export class Network {
     const opening = subcoolingOpening + subcoolingGain * (subcooling - subcoolingTarget);
     return opening < minOpening ? minOpening : opening > 1 ? 1 : opening;
   };
+
+  /** Superheat that a boiling branch's valve is to hold: outdoors less where the discharge gets hot, into wet gas, K. */
+  superheatWanted(index: number, target: number): number {
+    if (index >= this.modules.length) return target;
+    const over = this.compressor.tDischarge - this.data.control.wetFrom;
+    // rounded off over a few kelvin, so that a solver meets no kink; the valve never asks for more than rather wet gas
+    const wet = 0.5 * (over + Math.sqrt(over * over + 4));
+    return target - (WETTEST * wet) / (WETTEST + wet);
+  }
 
   /** @param through kg/s that boil in all */
   private boil(through: number, drive: Drive, plain: boolean): void {
@@ -237,9 +261,10 @@ export class Network {
       const { opening, adrift, superheat } = drive.tasks[i];
       // outdoors the long liquid pipe lies before the valves, shared by all that boil there
       const drier = indoors ? 0 : mains * modules.length * modules.length;
-      if (steady && opening === null) b.regulate(liquid, this.hLiquid, header, drier, superheat, adrift, minOpening);
+      const wanted = this.superheatWanted(i, superheat);
+      if (steady && opening === null) b.regulate(liquid, this.hLiquid, header, drier, wanted, adrift, minOpening);
       else if (opening !== null) {
-        if (steady) this.settleHeld(b, header, drier);
+        if (steady) b.hold(liquid, this.hLiquid, header, drier, opening);
         else b.meter(liquid, this.hLiquid, header, drier, (through * opening * b.data.valve.area) / areas);
       }
       valves += b.valveFlow;
@@ -264,24 +289,11 @@ export class Network {
     this.hCompressorIn = (heat + this.suctionGain + bypass * this.subcooler.hBypass) / (flow + bypass);
   }
 
-  /** Steady flow of a valve that is held: its outlet pressure follows the flow a little. */
-  private settleHeld(b: Branch, header: Float64Array, drier: number): void {
-    let m = b.valveFlow;
-    for (let k = 0; k < 30; k++) {
-      b.meter(this.liquid, this.hLiquid, header, drier, m);
-      const moved = b.valveFlow - m;
-      m = b.valveFlow;
-      if (moved < 1e-13 * m && moved > -1e-13 * m) break;
-    }
-    b.evaporate(m, this.hLiquid, header, null, 0);
-  }
-
   /** Mass and internal energy of both sides (m h − p V, part by part). */
   private bookMass(hCylinder: number, pool: number): void {
     const { fluid, data, compressor, branches, out } = this;
     const { pipes } = data;
-    fluid.state(this.liquid, this.hLiquid, out);
-    const rhoLiquid = out[OUT_RHO];
+    this.bookLiquid();
     fluid.state(this.suction, this.hSuctionPort, out);
     const rhoSuction = out[OUT_RHO];
     const rhoHot = compressor.rhoDischarge;
@@ -298,7 +310,7 @@ export class Network {
     for (let i = 0; i < branches.length; i++) {
       const b = branches[i];
       liquidVolume += b.data.liquidVolume;
-      if (b.role === 'condenser') {
+      if (b.role === 'condenser' || b.flooded) {
         hotVolume += b.data.gasVolume;
         massHigh += b.mass;
         energyHigh += b.energy;
@@ -308,10 +320,9 @@ export class Network {
         energyLow += b.energy;
       }
     }
-    massHigh += hotVolume * rhoHot + liquidVolume * rhoLiquid;
+    massHigh += hotVolume * rhoHot + liquidVolume * this.liquidHeld;
     energyHigh +=
-      hotVolume * (rhoHot * compressor.hDischarge - this.high[P]) +
-      liquidVolume * (rhoLiquid * this.hLiquid - this.liquid[P]);
+      hotVolume * (rhoHot * compressor.hDischarge - this.high[P]) + liquidVolume * (this.liquidEnergy - this.liquid[P]);
     fluid.state(this.low, hCylinder, out);
     const shell = data.compressor.shellVolume * out[OUT_RHO];
     const wetness = short(this.low[H_V] - this.hCompressorIn) / (this.low[H_V] - this.low[H_L]);
@@ -326,6 +337,21 @@ export class Network {
     this.massLow = massLow;
     this.energyHigh = energyHigh;
     this.energyLow = energyLow;
+  }
+
+  /** What a m3 of liquid pipe holds: with gas in it the liquid lags behind, as in the coils. */
+  private bookLiquid(): void {
+    const { fluid, liquid, hLiquid, out } = this;
+    fluid.state(liquid, hLiquid, out);
+    const quality = out[OUT_Q];
+    if (quality <= 0 || quality >= 1) {
+      this.liquidHeld = out[OUT_RHO];
+      this.liquidEnergy = out[OUT_RHO] * hLiquid;
+      return;
+    }
+    const gas = meanVoid(quality, quality, exp((2 / 3) * ln(liquid[RHO_V] / liquid[RHO_L])));
+    this.liquidHeld = gas * liquid[RHO_V] + (1 - gas) * liquid[RHO_L];
+    this.liquidEnergy = gas * liquid[RHO_V] * liquid[H_V] + (1 - gas) * liquid[RHO_L] * liquid[H_L];
   }
 
   /** Outlet temperature of the liquid at the outdoor port, K. */

@@ -5,8 +5,10 @@
  */
 import { PhysicsError } from '../errors';
 import type { UnitDemand } from '../types';
+import { PATIENCE } from './control';
+import { leastExchange } from './exchange';
 import type { NetworkRig } from './rig';
-import { LEAST_EXCHANGE, type NetworkSolution, solveNetwork } from './steady';
+import { exchangeOf, type NetworkSolution, solveNetwork } from './steady';
 import type { Outdoors } from './tasks';
 
 export interface Found extends NetworkSolution {
@@ -26,60 +28,81 @@ export function findSteady(
   fixedSpeed: boolean,
   warm: Float64Array | null,
 ): Found {
-  const count = rig.data.modules.length;
+  const count = rig.data.modules.length - (rig.effective.machine.moduleShut > 0 ? 1 : 0);
   const speed = fixedSpeed ? 1 : null;
-  const solve = (outdoors: Outdoors, exchange: number | null, from: Float64Array | null): Found => {
-    rig.setOutdoorAir(exchange ?? 1, outdoors.count > 0);
-    const setting = { speed, exchange, outdoors, demands, valveHold } as const;
-    const { x, outcome } = solveNetwork(rig, setting, from);
-    return { x, outcome, outdoors, exchange: exchange ?? x[x.length - 1] };
-  };
   if (!demands.some((each) => each !== 'off')) {
     throw new PhysicsError('bad-input', 'units: no room asks for anything, so there is no steady flow', {});
   }
   const heats = demands.includes('heating');
   const cools = demands.includes('cooling');
-  if (!(heats && cools)) return solve({ role: heats ? 'evaporator' : 'condenser', count }, 1, warm);
-  return balanced(rig, count, solve);
+  if (!(heats && cools)) {
+    const outdoors: Outdoors = { role: heats ? 'evaporator' : 'condenser', count };
+    exchangeOf(rig, outdoors, 1);
+    const { x, outcome } = solveNetwork(rig, { speed, exchange: 1, outdoors, demands, valveHold }, warm);
+    return { x, outcome, outdoors, exchange: 1 };
+  }
+  let failure: PhysicsError | null = null;
+  // most roles have no state in most weathers: quick searches first, long ones where none of them finds anything
+  for (const starts of [QUICK, undefined]) {
+    const solve = (outdoors: Outdoors, from: Float64Array | null): Found | null => {
+      try {
+        const setting = { speed, exchange: null, outdoors, demands, valveHold };
+        const { x, outcome } = solveNetwork(rig, setting, from, starts);
+        return { x, outcome, outdoors, exchange: x[x.length - 1] };
+      } catch (error) {
+        if (!(error instanceof PhysicsError)) throw error;
+        failure = error;
+        return null;
+      }
+    };
+    const found = balanced(rig, count, solve, warm);
+    if (found !== null) return found;
+  }
+  throw failure ?? new PhysicsError('no-convergence', 'the steady state could not be found', {});
 }
 
-/** Rooms cool and heat at once: the first of these that neither lacks nor has too much outdoors. */
+/** starting points of a quick search */
+const QUICK = 3;
+
+/**
+ * Rooms cool and heat at once: as few modules as hold the balance, condensing where heat is left over and boiling where
+ * it lacks. A condensing module that is throttled shut and takes nothing is at the turn; it stays there while the
+ * compressors make up for what lacks without drawing the suction further down than the controller has patience for.
+ */
 function balanced(
   rig: NetworkRig,
   count: number,
-  solve: (outdoors: Outdoors, exchange: number | null, from: Float64Array | null) => Found,
-): Found {
-  let last: Found | null = null;
-  let failure: PhysicsError | null = null;
-  const attempt = (outdoors: Outdoors): Found | null => {
-    try {
-      return solve(outdoors, outdoors.count > 0 ? null : 1, null);
-    } catch (error) {
-      if (!(error instanceof PhysicsError)) throw error;
-      failure = error;
-      return null;
-    }
-  };
-  const { control } = rig.data;
-  // heat over: as few condensing modules as keep the condensing temperature down
-  const alone = attempt({ role: 'idle', count: 0 });
-  const over = (): number => rig.fluid.tBubble(rig.network.high[0]) - control.condensingTarget;
-  const tooHot = alone === null || over() > 1;
-  const tooCold = alone !== null && rig.fluid.tDew(rig.network.low[0]) < control.evaporatingTarget - 2;
-  if (alone !== null && !tooHot && !tooCold) return alone;
-  for (const role of tooHot && !tooCold
-    ? (['condenser', 'evaporator'] as const)
-    : (['evaporator', 'condenser'] as const)) {
+  solve: (outdoors: Outdoors, from: Float64Array | null) => Found | null,
+  warm: Float64Array | null,
+): Found | null {
+  const search = (role: 'condenser' | 'evaporator', start: Float64Array | null): Found | null => {
+    let best: Found | null = null;
+    let left = true;
     for (let k = 1; k <= count; k++) {
-      const found = attempt({ role, count: k });
-      if (found === null) continue;
-      last = found;
-      if (found.exchange < 0.999 && found.exchange > LEAST_EXCHANGE + 1e-6) return found;
-      if (found.exchange <= LEAST_EXCHANGE + 1e-6) break;
-      if (k === count) return found;
+      let from = start;
+      if (best !== null) {
+        from = Float64Array.from(best.x);
+        from[from.length - 1] = 0.6;
+      }
+      const next = solve({ role, count: k }, from);
+      left = next !== null;
+      best = next ?? best;
+      if (next !== null && next.exchange < 1 - 1e-6) return next;
     }
-    if (last !== null) return solve(last.outdoors, last.outdoors.count > 0 ? null : 1, null);
+    return best !== null && !left ? solve(best.outdoors, best.x) : best;
+  };
+  const atTurn = ({ outdoors, exchange }: Found): boolean => exchange < leastExchange(outdoors.role) + 1e-6;
+  const condensing = search('condenser', warm);
+  if (condensing !== null) {
+    const cold = rig.data.control.evaporatingTarget - rig.fluid.tDew(rig.network.low[0]);
+    if (!atTurn(condensing) || cold < PATIENCE) return condensing;
   }
-  if (alone !== null) return solve({ role: 'idle', count: 0 }, 1, null);
-  throw failure ?? new PhysicsError('no-convergence', 'the steady state could not be found', {});
+  let start = warm;
+  if (condensing !== null) {
+    start = Float64Array.from(condensing.x);
+    start[start.length - 1] = 0.4;
+  }
+  const boiling = search('evaporator', start);
+  if (boiling !== null && (condensing === null || !atTurn(boiling))) return boiling;
+  return condensing === null ? null : solve(condensing.outdoors, condensing.x);
 }

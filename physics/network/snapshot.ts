@@ -61,7 +61,8 @@ export function networkSnapshot(rig: NetworkRig, shown: Shown): Snapshot {
   const flow = sum(boils, (b) => b.flow);
   const outlet = station(
     'evaporator-out',
-    network.suction[L.P],
+    // where modules boil too, all meets behind the long pipe
+    (boils.some((b) => modules.includes(b)) ? network.service : network.suction)[L.P],
     sum(boils, (b) => b.flow * b.hOut) / (flow || 1),
     flow,
   );

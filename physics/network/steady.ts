@@ -2,9 +2,11 @@
 import { PhysicsError } from '../errors';
 import * as L from '../fluids/layout';
 import { exp, ln } from '../math/elementary';
-import { type Outcome, type Problem, solve } from '../solve/newton';
+import { broyden, type Outcome, type Problem, solve } from '../solve/newton';
 import type { UnitDemand } from '../types';
+import { bySpeed } from './bySpeed';
 import { speedError, speedTarget } from './control';
+import { fanShare, leastExchange, valveShare } from './exchange';
 import type { NetworkRig } from './rig';
 import { type Outdoors, tasksFor } from './tasks';
 
@@ -23,10 +25,9 @@ export interface NetworkSolution {
   readonly outcome: Outcome;
 }
 
-const TOLERANCE = 5e-11;
+const TOLERANCE = 2e-11;
 const ACCEPT = 1e-9;
 const CAPS = [0.2, 0.25, 0.25, 0.2, 0.15, 0.2];
-export const LEAST_EXCHANGE = 0.15;
 
 export class NetworkProblem implements Problem {
   readonly size: number;
@@ -46,7 +47,7 @@ export class NetworkProblem implements Problem {
     this.caps = index.map((i) => CAPS[i]);
     const least = ln(rig.fluid.pMin) + 1e-5;
     const most = ln(rig.fluid.pMax) - 1e-5;
-    const lower = [least, least, 0.5, least, control.minSpeed, LEAST_EXCHANGE];
+    const lower = [least, least, 0.5, least, control.minSpeed, leastExchange(setting.outdoors.role)];
     const upper = [most, most, 8, most, control.maxSpeed, 1];
     this.lower = index.map((i) => lower[i]);
     this.upper = index.map((i) => upper[i]);
@@ -58,7 +59,7 @@ export class NetworkProblem implements Problem {
     const { drive, network } = rig;
     let k = 4;
     drive.speed = setting.speed === null ? x[k++] : setting.speed;
-    if (setting.exchange === null) rig.setOutdoorAir(x[k], true);
+    if (setting.exchange === null) exchangeOf(rig, setting.outdoors, x[k]);
     network.evaluate(exp(x[0]), exp(x[1]), x[2] * 1e5, exp(x[3]), drive, r);
     k = 4;
     const outdoorBoils = setting.outdoors.role === 'evaporator';
@@ -71,30 +72,47 @@ export class NetworkProblem implements Problem {
       const error = outdoorBoils
         ? control.evaporatingTarget - rig.fluid.tDew(exp(x[1]))
         : rig.fluid.tBubble(exp(x[0])) - control.condensingTarget;
-      r[k] = x[k] - clip(x[k] + 0.03 * error, LEAST_EXCHANGE, 1);
+      r[k] = x[k] - clip(x[k] + 0.03 * error, leastExchange(setting.outdoors.role), 1);
     }
   }
+}
+
+/** Air and valves of the modules at this exchange. */
+export function exchangeOf(rig: NetworkRig, { role, count }: Outdoors, exchange: number): void {
+  rig.setOutdoorAir(fanShare(role, exchange), count > 0);
+  rig.drive.throttle = valveShare(exchange);
 }
 
 function clip(value: number, low: number, high: number): number {
   return value < low ? low : value > high ? high : value;
 }
 
-/** Starting points: K of the condensing over what it gives heat to, K of the evaporating under what it takes heat from, J/kg over vapour, liquid header over discharge pressure. */
-const STARTS: readonly (readonly [number, number, number, number])[] = [
-  [12, 19, 8e3, 0.92],
-  [20, 17, 5e3, 0.88],
-  [8, 26, 1.5e4, 0.95],
-  [16, 12, -5e3, 0.9],
-  [26, 22, 2e3, 0.85],
-  [6, 34, 2.5e4, 0.95],
+/**
+ * Starting points: K of the condensing over what it gives heat to, K of the evaporating under what it takes heat from,
+ * J/kg over vapour, liquid header over discharge pressure, outdoor exchange.
+ */
+const STARTS: readonly (readonly [number, number, number, number, number])[] = [
+  [12, 19, 8e3, 0.92, 0.3],
+  [20, 17, 5e3, 0.88, 0.6],
+  [8, 12, -4e4, 0.9, 0.3],
+  [4, 6, -7e4, 0.9, 0.3],
+  [8, 26, 1.5e4, 0.95, 0.12],
+  [16, 12, -5e3, 0.9, 0.2],
+  [26, 22, 2e3, 0.85, 0.9],
+  [6, 34, 2.5e4, 0.95, 0.06],
 ];
 
 /**
  * Find the steady state; the rig's network is left at it. Throws PhysicsError: `protection` naming the limit that a search
  * ends beyond, `no-convergence` otherwise.
+ * @param starts how many of the starting points to try at most
  */
-export function solveNetwork(rig: NetworkRig, setting: NetworkSetting, warm: Float64Array | null): NetworkSolution {
+export function solveNetwork(
+  rig: NetworkRig,
+  setting: NetworkSetting,
+  warm: Float64Array | null,
+  starts = STARTS.length,
+): NetworkSolution {
   const { drive, network, data, fluid, conditions } = rig;
   drive.dt = 0;
   drive.pool = 0;
@@ -107,7 +125,7 @@ export function solveNetwork(rig: NetworkRig, setting: NetworkSetting, warm: Flo
   const sink = heats ? conditions.indoor + 10 : conditions.outdoor;
   const tries: Float64Array[] = [];
   if (warm && warm.length === problem.size) tries.push(Float64Array.from(warm));
-  for (const [over, under, dry, share] of STARTS) {
+  for (const [over, under, dry, share, exchange] of STARTS.slice(0, starts)) {
     const x = new Float64Array(problem.size);
     const pHigh = fluid.pDew(Math.min(sink + over, fluid.tCritical - 6));
     const pLow = fluid.pDew(Math.max(source - (cools ? under : under * 0.5), 220));
@@ -118,24 +136,46 @@ export function solveNetwork(rig: NetworkRig, setting: NetworkSetting, warm: Flo
     x[3] = ln(share * pHigh);
     let k = 4;
     if (setting.speed === null) x[k++] = 0.8;
-    if (setting.exchange === null) x[k] = 0.6;
+    if (setting.exchange === null) x[k] = exchange;
     tries.push(x);
   }
   let best: Outcome | null = null;
   let bestX: Float64Array | null = null;
   for (const x of tries) {
     resetFlows(rig);
-    const outcome = solve(problem, x, TOLERANCE, 60);
+    const jacobian = new Float64Array(problem.size * problem.size);
+    hurry(rig, true);
+    const outcome = solve(problem, x, TOLERANCE, 60, jacobian);
+    hurry(rig, false);
     if (outcome.converged || outcome.defect < ACCEPT) {
-      problem.residual(x, new Float64Array(problem.size));
-      return { x, outcome };
+      const better = polished(problem, x, jacobian);
+      if (better !== null) return { x: better, outcome };
     }
     if (best === null || outcome.defect < best.defect) {
       best = outcome;
       bestX = x;
     }
   }
+  if (setting.speed === null && starts === STARTS.length) {
+    const slow = bySpeed(rig, setting, (speed, from) => solveNetwork(rig, { ...setting, speed }, from, 4));
+    if (slow !== null) return slow;
+  }
   throw unsolved(rig, best, bestX, data.limits);
+}
+
+function hurry(rig: NetworkRig, quick: boolean): void {
+  for (const b of rig.network.branches) b.hurry(quick);
+}
+
+/** The last steps with every branch searched to the end; the network is left there. Null where that is no solution. */
+function polished(problem: NetworkProblem, x: Float64Array, jacobian: Float64Array): Float64Array | null {
+  const better = Float64Array.from(x);
+  if (broyden(problem, better, jacobian, TOLERANCE, 8)) return better;
+  better.set(x);
+  const { converged, defect } = solve(problem, better, TOLERANCE, 30);
+  if (!(converged || defect < ACCEPT)) return null;
+  problem.residual(better, new Float64Array(problem.size));
+  return better;
 }
 
 /** Branches start from their rated share: what a search finds must not depend on what was computed before. */
@@ -157,7 +197,14 @@ function unsolved(
 ): PhysicsError {
   const pHigh = x ? exp(x[0]) : 0;
   const pLow = x ? exp(x[1]) : 0;
-  const details = { defect: best?.defect ?? -1, outdoor: rig.conditions.outdoor, indoor: rig.conditions.indoor };
+  const details = {
+    defect: best?.defect ?? -1,
+    outdoor: rig.conditions.outdoor,
+    indoor: rig.conditions.indoor,
+    pHigh,
+    pLow,
+    tDischarge: rig.network.compressor.tDischarge,
+  };
   const limit =
     pHigh > limits.highPressure || best?.error?.code === 'table-end'
       ? 'high-pressure'
@@ -170,7 +217,5 @@ function unsolved(
   return new PhysicsError('protection', `no steady running state: the machine stops on its ${limit} switch first`, {
     ...details,
     limit,
-    pHigh,
-    pLow,
   });
 }

@@ -38,7 +38,7 @@ export function highVolume(rig: NetworkRig): number {
   if (heatsIndoors && !data.threePipes) volume += pipes.gasVolume;
   for (const b of network.branches) {
     volume += b.data.liquidVolume;
-    if (b.role === 'condenser') volume += b.data.coil.volume + b.data.gasVolume;
+    if (b.role === 'condenser' || b.flooded) volume += b.data.coil.volume + b.data.gasVolume;
   }
   return volume;
 }

@@ -76,7 +76,8 @@ export class LiquidPath {
     fluid.state(block1, h, this.out);
     this.rhoIn = this.out[OUT_RHO];
     const p1 = block1[P];
-    if (p1 <= pLow + 1) {
+    // a column that falls adds to its pressure: it may flow all the same
+    if (p1 <= pLow + 1 && data.lift >= 0) {
       this.pAfterDrier = p1;
       this.pMetering = p1;
       this.rhoAfterDrier = this.rhoIn;
@@ -120,18 +121,24 @@ export class LiquidPath {
     this.flow = m;
   }
 
-  /** Opening (factor on the area) at which `m` kg/s pass; drier and line as in the last `solve`. Fields as after it. */
-  openingFor(
+  /** What the metering device passes at `opening` if `m` kg/s flow through drier and line, kg/s. Arguments as of `solve`. */
+  capacityAt(
     fluid: FluidTable,
     data: LiquidPathData,
     block1: Float64Array,
     h: number,
     pLow: number,
+    drier: number,
+    line: number,
+    opening: number,
     m: number,
   ): number {
-    const full = this.passes(fluid, data, block1[P], h, pLow, 1, m);
-    this.flow = m;
-    return full > 0 ? m / full : 1;
+    this.drier = drier;
+    this.line = line;
+    this.hMetering = h;
+    fluid.state(block1, h, this.out);
+    this.rhoIn = this.out[OUT_RHO];
+    return this.passes(fluid, data, block1[P], h, pLow, opening, m);
   }
 
   /** What the metering device would pass if `m` flowed through drier and line, kg/s. */
@@ -147,7 +154,7 @@ export class LiquidPath {
     const out = this.out;
     const block = this.block;
     const p2 = p1 - (this.drier * m * m) / this.rhoIn;
-    if (p2 <= pLow) {
+    if (p2 <= pLow && (data.lift >= 0 || p2 <= 0.5 * pLow)) {
       this.pAfterDrier = pLow;
       this.pMetering = pLow;
       return 0;
