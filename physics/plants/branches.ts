@@ -14,27 +14,31 @@ export interface UnitSize {
   readonly lift: number;
 }
 
-/** Refrigerant's own factors against R-410A: density of gas decides pipes' drop, volumetric cooling the flow. */
+/** Refrigerant's own factors against R-410A: density of gas decides pipes' drop, volumetric cooling the flow, density of liquid what pipes hold. */
 export interface FluidFactors {
   readonly drop: number;
   readonly flow: number;
+  readonly liquid: number;
 }
+
+/** needle valves choke early: gas in their liquid costs them much of their flow */
+const THROAT = 0.78;
 
 /** A ceiling or wall unit. */
 export function unitBranch({ id, rated, metres, lift }: UnitSize, fluid: FluidFactors): BranchData {
   const relative = 2.8 / rated;
-  const flow = 0.056 * rated;
+  const flow = 0.0557 * rated;
   return {
     id,
     coil: {
       role: 'evaporator',
       segments: 6,
-      volume: 0.3e-3 * rated,
+      volume: 0.326e-3 * rated,
       diameter: 6.2e-3,
       circuits: rated < 3 ? 2 : rated < 6 ? 4 : 6,
       innerArea: 0.16 * rated,
       enhancement: 1.45,
-      airUa: 61 * rated,
+      airUa: 71 * rated,
       airFlow: flow,
       airExponent: 0.6,
       wallCapacity: 1000 * rated,
@@ -44,10 +48,10 @@ export function unitBranch({ id, rated, metres, lift }: UnitSize, fluid: FluidFa
     fanLow: 0.7,
     valve: {
       drier: 0,
-      line: 4e10 * relative * relative * (metres / 10) * fluid.drop,
+      line: 1.6e11 * relative * relative * (metres / 10) * fluid.drop,
       lift,
-      area: 2.4e-7 * rated * fluid.flow,
-      throat: 0.6,
+      area: 2.52e-7 * rated * fluid.flow,
+      throat: THROAT,
     },
     gasDrop: 5e8 * relative * relative * (metres / 10) * fluid.drop,
     gasVolume: (rated < 5 ? 0.95e-4 : 1.6e-4) * metres,
@@ -59,19 +63,19 @@ export function unitBranch({ id, rated, metres, lift }: UnitSize, fluid: FluidFa
 
 /** An outdoor module; `lift` = m that it lies above the branching point. */
 export function moduleBranch(id: string, rated: number, lift: number, fluid: FluidFactors): BranchData {
-  const flow = 0.117 * rated;
+  const flow = 0.1213 * rated;
   const relative = 22.4 / rated;
   return {
     id,
     coil: {
       role: 'evaporator',
       segments: 8,
-      volume: 0.42e-3 * rated,
+      volume: 0.417e-3 * rated,
       diameter: 7.2e-3,
       circuits: Math.round(0.7 * rated),
       innerArea: 0.21 * rated,
       enhancement: 1.4,
-      airUa: 270 * rated,
+      airUa: 215 * rated,
       airFlow: flow,
       airExponent: 0.5,
       wallCapacity: 2000 * rated,
@@ -79,7 +83,7 @@ export function moduleBranch(id: string, rated: number, lift: number, fluid: Flu
     },
     fan: { flow, pressure: 40, flatness: 0.5, power: 19 * rated, filterShare: 0, drift: 0.08 },
     fanLow: 0.7,
-    valve: { drier: 0, line: 0, lift, area: 2.6e-7 * rated * fluid.flow, throat: 0.6 },
+    valve: { drier: 0, line: 0, lift, area: 3.4e-7 * rated * fluid.flow, throat: THROAT },
     ice: { full: 0.4 * rated, resistance: 4.5e-4 / rated, melt: 120 * rated },
     gasDrop: 0,
     gasVolume: 0,
@@ -87,7 +91,7 @@ export function moduleBranch(id: string, rated: number, lift: number, fluid: Flu
   };
 }
 
-/** kg that the installer's rule adds a metre of a unit's liquid pipe, and a kW of rated cooling of the units */
+/** kg of R-410A that the installer's rule adds a metre of a unit's liquid pipe, and a kW of rated cooling of the units */
 const UNIT_METRE = 0.022;
 const UNIT_KILOWATT = 0.02;
 
@@ -97,14 +101,15 @@ export function installOf(
   base: number,
   mainMetres: number,
   mainMetre: number,
+  fluid: FluidFactors,
 ): InstallRecord {
   return {
     units: units.map(({ id, rated, metres, lift }) => ({ id, rated: 1000 * rated, metres, lift })),
     mainMetres,
     base,
     perWatt: UNIT_KILOWATT / 1000,
-    perMainMetre: mainMetre,
-    perUnitMetre: UNIT_METRE,
+    perMainMetre: fluid.liquid * mainMetre,
+    perUnitMetre: fluid.liquid * UNIT_METRE,
   };
 }
 

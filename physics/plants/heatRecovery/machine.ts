@@ -3,26 +3,39 @@
  * cooling or heating as its room asks. Numbers chosen so that the healthy machine reads inside the bands that a technician
  * expects (physics/qualification/heatRecovery.ts); geometry is typical of the size, no source.
  */
-import type { NetworkData } from '../../network/data';
+import type { BranchData, NetworkData } from '../../network/data';
 import { chargeByRule, type FluidFactors, installOf, moduleBranch, type UnitSize, unitBranch } from '../branches';
 import type { InstallRecord } from '../types';
 
 export const HEAT_RECOVERY_UNITS: readonly UnitSize[] = [
-  { id: 'unit1', rated: 7.1, metres: 10, lift: 0 },
-  { id: 'unit2', rated: 7.1, metres: 12, lift: 0 },
-  { id: 'unit3', rated: 5.6, metres: 15, lift: 3.5 },
-  { id: 'unit4', rated: 5.6, metres: 18, lift: 3.5 },
-  { id: 'unit5', rated: 9.0, metres: 15, lift: 3.5 },
-  { id: 'unit6', rated: 9.0, metres: 20, lift: 7 },
-  { id: 'unit7', rated: 11.2, metres: 24, lift: 7 },
-  { id: 'unit8', rated: 11.2, metres: 28, lift: 7 },
+  { id: 'unit1', rated: 7.1, metres: 6, lift: 0 },
+  { id: 'unit2', rated: 7.1, metres: 8, lift: 0 },
+  { id: 'unit3', rated: 5.6, metres: 9, lift: 3.5 },
+  { id: 'unit4', rated: 5.6, metres: 11, lift: 3.5 },
+  { id: 'unit5', rated: 9, metres: 9, lift: 3.5 },
+  { id: 'unit6', rated: 9, metres: 12, lift: 7 },
+  { id: 'unit7', rated: 11.2, metres: 14, lift: 7 },
+  { id: 'unit8', rated: 11.2, metres: 16, lift: 7 },
 ];
-const MAIN_METRES = 55;
-const FLUID: FluidFactors = { drop: 1, flow: 1 };
+const MAIN_METRES = 45;
+const FLUID: FluidFactors = { drop: 1, flow: 1, liquid: 1 };
+
+/**
+ * Coils of narrower tube outdoors and wider indoors, with valves to suit: who condenses changes from hour to hour, so both
+ * sides must do with the same charge.
+ */
+function resized(branch: BranchData, volume: number, area: number): BranchData {
+  const { coil, valve } = branch;
+  return {
+    ...branch,
+    coil: { ...coil, volume: volume * coil.volume },
+    valve: { ...valve, area: area * valve.area },
+  };
+}
 
 /** What the installer wrote down. */
 export function heatRecoveryInstall(modules = 3): InstallRecord {
-  return installOf(HEAT_RECOVERY_UNITS, 7 + 5.2 * modules, MAIN_METRES, 0.26);
+  return installOf(HEAT_RECOVERY_UNITS, 4.4 + 4.75 * modules, MAIN_METRES, 0.26, FLUID);
 }
 
 /** @param modules 1…3 outdoor modules; the units stay as many as they are */
@@ -35,7 +48,7 @@ export function heatRecoveryMachine(modules = 3): NetworkData {
       ratedSpeed: 60,
       volumetricPeak: 0.97,
       volumetricLoss: 0.04,
-      efficiencyPeak: 0.72,
+      efficiencyPeak: 0.711,
       peakRatio: 2.5,
       efficiencyCurve: 0.8,
       constantLoss: 360 * share,
@@ -57,35 +70,38 @@ export function heatRecoveryMachine(modules = 3): NetworkData {
       inverterEfficiency: 0.95,
       phases: 3,
     },
-    modules: Array.from({ length: modules }, (_, i) => moduleBranch(`module${i + 1}`, 22.4, 0, FLUID)),
-    units: HEAT_RECOVERY_UNITS.map((each) => unitBranch(each, FLUID)),
+    modules: Array.from({ length: modules }, (_, i) =>
+      resized(moduleBranch(`module${i + 1}`, 22.4, 0, FLUID), 0.74, 0.63),
+    ),
+    units: HEAT_RECOVERY_UNITS.map((each) => resized(unitBranch(each, FLUID), 1.11, 1.14)),
     pipes: {
-      gasDrop: 5.5e6 / (share * share),
+      gasDrop: 6.4e6 / (share * share),
       inletDrop: 2.5e5 / (share * share),
       liquidBore: 2.5e-4,
-      liquidDrop: 2.4e8 / (share * share),
+      liquidDrop: 2.75e8 / (share * share),
       drier: 9e7 / (share * share),
       lift: 0,
-      gasVolume: 70e-3 * share,
-      hotVolume: 35e-3 * share,
-      liquidVolume: 14e-3 * share,
+      gasVolume: 57e-3 * share,
+      hotVolume: 24e-3 * share,
+      liquidVolume: 11.4e-3 * share,
       dischargeVolume: 1.5e-3 * share,
       suctionVolume: 25e-3 * share,
       gasUa: 30,
     },
     threePipes: true,
     suctionVessel: { capacity: 15 * share, returned: 0.036 * share, boilOff: 120 },
-    subcooler: { ua: 780 * share, largestShare: 0.12 },
+    subcooler: { ua: 1520 * share, largestShare: 0.136 },
     control: {
-      superheatTarget: 4,
-      outdoorSuperheat: 3,
-      subcoolingTarget: 8,
-      subcoolingOpening: 0.75,
-      subcoolingGain: 0.05,
+      superheatTarget: 4.9,
+      outdoorSuperheat: 3.4,
+      wetFrom: 371.15,
+      subcoolingTarget: 5,
+      subcoolingOpening: 0.7,
+      subcoolingGain: 0.03,
       minOpening: 0.05,
       drainOpening: 0.06,
-      evaporatingTarget: 279.65,
-      condensingTarget: 318.65,
+      evaporatingTarget: 279.92,
+      condensingTarget: 320.02,
       minSpeed: 0.15,
       maxSpeed: 1.6,
     },

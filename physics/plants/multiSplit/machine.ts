@@ -8,36 +8,52 @@ import { chargeByRule, type FluidFactors, installOf, moduleBranch, type UnitSize
 import type { InstallRecord } from '../types';
 
 export const MULTI_SPLIT_UNITS: readonly UnitSize[] = [
-  { id: 'unit1', rated: 2.2, metres: 8, lift: 0 },
-  { id: 'unit2', rated: 2.8, metres: 12, lift: 0 },
-  { id: 'unit3', rated: 3.6, metres: 16, lift: 0 },
-  { id: 'unit4', rated: 2.2, metres: 10, lift: 3.5 },
-  { id: 'unit5', rated: 2.8, metres: 14, lift: 3.5 },
-  { id: 'unit6', rated: 4.5, metres: 18, lift: 3.5 },
-  { id: 'unit7', rated: 2.8, metres: 20, lift: -3.5 },
-  { id: 'unit8', rated: 2.8, metres: 24, lift: -3.5 },
+  { id: 'unit1', rated: 2.2, metres: 5, lift: 0 },
+  { id: 'unit2', rated: 2.8, metres: 7, lift: 0 },
+  { id: 'unit3', rated: 3.6, metres: 9, lift: 0 },
+  { id: 'unit4', rated: 2.2, metres: 6, lift: 3.5 },
+  { id: 'unit5', rated: 2.8, metres: 8, lift: 3.5 },
+  { id: 'unit6', rated: 4.5, metres: 10, lift: 3.5 },
+  { id: 'unit7', rated: 2.8, metres: 11, lift: -3.5 },
+  { id: 'unit8', rated: 2.8, metres: 13, lift: -3.5 },
 ];
 
-const MAIN_METRES = 40;
+const MAIN_METRES = 30;
+
+function fluidOf(refrigerant: 'R-410A' | 'R-32'): FluidFactors {
+  return refrigerant === 'R-32' ? { drop: 1.4, flow: 0.66, liquid: 0.9 } : { drop: 1, flow: 1, liquid: 1 };
+}
+
+/** Size of a machine for these units over that for all of them. */
+function shareOf(units: readonly UnitSize[]): number {
+  return units.reduce((sum, each) => sum + each.rated, 0) / 23.7;
+}
 
 /** What the installer wrote down. */
 export function multiSplitInstall(refrigerant: 'R-410A' | 'R-32', units = MULTI_SPLIT_UNITS): InstallRecord {
-  return installOf(units, refrigerant === 'R-32' ? 2.6 : 5.0, MAIN_METRES, 0.11);
+  const share = shareOf(units);
+  return installOf(
+    units,
+    (refrigerant === 'R-32' ? 3.83 : 4.84) * share,
+    MAIN_METRES,
+    0.11 * share,
+    fluidOf(refrigerant),
+  );
 }
 
 /** @param count 2…8 of the units above */
 export function multiSplitMachine(refrigerant: 'R-410A' | 'R-32', count = 8): NetworkData {
-  const fluid: FluidFactors = refrigerant === 'R-32' ? { drop: 1.4, flow: 0.8 } : { drop: 1, flow: 1 };
+  const fluid = fluidOf(refrigerant);
   const units = MULTI_SPLIT_UNITS.slice(0, count);
-  const share = units.reduce((sum, each) => sum + each.rated, 0) / 23.7;
+  const share = shareOf(units);
   return {
     charge: chargeByRule(multiSplitInstall(refrigerant, units)),
     compressor: {
-      displacement: (refrigerant === 'R-32' ? 62e-6 : 68e-6) * share,
+      displacement: (refrigerant === 'R-32' ? 66.1e-6 : 71.8e-6) * share,
       ratedSpeed: 60,
       volumetricPeak: 0.97,
       volumetricLoss: 0.04,
-      efficiencyPeak: 0.72,
+      efficiencyPeak: refrigerant === 'R-32' ? 0.736 : 0.706,
       peakRatio: 2.5,
       efficiencyCurve: 0.8,
       constantLoss: 120 * share,
@@ -62,32 +78,33 @@ export function multiSplitMachine(refrigerant: 'R-410A' | 'R-32', count = 8): Ne
     modules: [moduleBranch('module1', 22.4 * share, 0, fluid)],
     units: units.map((each) => unitBranch(each, fluid)),
     pipes: {
-      gasDrop: (5.5e7 * fluid.drop) / (share * share),
+      gasDrop: (8.2e7 * fluid.drop) / (share * share),
       inletDrop: (2.3e6 * fluid.drop) / (share * share),
       liquidBore: 1e-4,
-      liquidDrop: (2.4e9 * fluid.drop) / (share * share),
+      liquidDrop: (4.7e9 * fluid.drop) / (share * share),
       drier: (9e8 * fluid.drop) / (share * share),
       lift: 0,
-      gasVolume: 18e-3 * share,
+      gasVolume: 15e-3 * share,
       hotVolume: 0,
-      liquidVolume: 4e-3 * share,
+      liquidVolume: 2.9e-3 * share,
       dischargeVolume: 5e-4,
-      suctionVolume: 9e-3,
+      suctionVolume: 9e-3 * share,
       gasUa: 12,
     },
     threePipes: false,
-    suctionVessel: { capacity: 5, returned: 0.012, boilOff: 120 },
-    subcooler: { ua: 260 * share, largestShare: 0.12 },
+    suctionVessel: { capacity: 5 * share, returned: 0.012 * share, boilOff: 120 },
+    subcooler: { ua: 416 * share, largestShare: 0.13 },
     control: {
-      superheatTarget: 4,
-      outdoorSuperheat: 3,
-      subcoolingTarget: 8,
-      subcoolingOpening: 0.75,
-      subcoolingGain: 0.05,
+      superheatTarget: 4.8,
+      outdoorSuperheat: 4,
+      wetFrom: refrigerant === 'R-32' ? 376.15 : 371.15,
+      subcoolingTarget: 11,
+      subcoolingOpening: 0.57,
+      subcoolingGain: 0.067,
       minOpening: 0.05,
       drainOpening: 0.06,
-      evaporatingTarget: 280.15,
-      condensingTarget: 318.65,
+      evaporatingTarget: 280.37,
+      condensingTarget: 319.05,
       minSpeed: 0.25,
       maxSpeed: 1.6,
     },
