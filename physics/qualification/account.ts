@@ -3,6 +3,7 @@ import { PLANTS, type PlantId } from '../index';
 import type { Finding } from './finding';
 import { COLD_ROOMS, HEAT_PUMPS, ORIFICE_R410A, VARIANTS } from './machines';
 import { reasonFor } from './misses';
+import { NETWORK_VARIANTS } from './networkMachines';
 
 /** `missed`: does not hold, and the list of misses says why; `failed`: does not hold, and nothing says why. */
 export type Verdict = 'holds' | 'missed' | 'failed';
@@ -17,7 +18,8 @@ export function plantOf({ id }: Finding): PlantId | null {
   const machine = id.split('/')[1];
   // what two faults do together is told of one machine only (pairs.ts)
   if (machine === 'known') return ORIFICE_R410A.plant;
-  const plant = [...VARIANTS, ...COLD_ROOMS, ...HEAT_PUMPS].find((variant) => variant.id === machine)?.plant;
+  const all = [...VARIANTS, ...COLD_ROOMS, ...HEAT_PUMPS, ...NETWORK_VARIANTS];
+  const plant = all.find((variant) => variant.id === machine)?.plant;
   return plant ?? (Object.hasOwn(PLANTS, machine) ? (machine as PlantId) : null);
 }
 

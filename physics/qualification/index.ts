@@ -21,6 +21,7 @@ import { heatPumpDraws, heatPumpGrowth } from './heatPumpDraws';
 import { heatPumpLookalikes } from './heatPumpLookalikes';
 import { heatPumpTimes } from './heatPumpTimes';
 import { leakOrLightLoad, lookalikes, mildRestriction } from './lookalikes';
+import { heatRecovery, multiSplit } from './networkSections';
 import { networkTime } from './networkTime';
 import { faultPairs, knownPairs } from './pairs';
 import { slopes } from './slopes';
@@ -46,6 +47,8 @@ export const SECTIONS: Readonly<Record<string, () => readonly Finding[]>> = {
   abuse: () => abused(60, 1000),
   coldRoom: () => [...coldRoom(), ...coldRoomFaults(), ...coldRoomGrowth(), ...coldRoomDraws(1000, 11)],
   coldRoomTime: () => [...coldRoomTimes(), ...coldRoomDefrosts(), ...coldRoomMisuse(8, 500)],
+  multiSplit,
+  heatRecovery,
   networkTime,
   heatPump: () => [
     ...heatPump(),

@@ -73,6 +73,12 @@ function first(samples: readonly Sample[], holds: (sample: Sample) => boolean): 
   return samples.find(holds)?.time ?? Number.POSITIVE_INFINITY;
 }
 
+/** First second from which this holds to the end (liquid that lies cold under a rising pressure holds for a moment only). */
+function heldFrom(samples: readonly Sample[], holds: (sample: Sample) => boolean): number {
+  for (let k = samples.length - 1; k >= 0; k--) if (!holds(samples[k])) return samples[k].time + 1;
+  return 0;
+}
+
 /** Second after which a reading stays within `band` of its last value. */
 function settledFrom(samples: readonly Sample[], of: (sample: Sample) => number, band: number): number {
   const end = of(samples[samples.length - 1]);
@@ -115,9 +121,9 @@ function coolingStart(): Finding[] {
     finding(
       `${id}/subcooling comes`,
       SOURCES.review,
-      'subcooling over 3 K after',
+      'subcooling stays over 3 K after',
       's',
-      first(samples, ({ SC }) => SC > 3),
+      heldFrom(samples, ({ SC }) => SC > 3),
       120,
       360,
     ),

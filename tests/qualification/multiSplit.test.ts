@@ -1,0 +1,6 @@
+import { describe } from 'vitest';
+import { qualify } from './support';
+
+describe('qualification', () => {
+  qualify('multiSplit');
+});
