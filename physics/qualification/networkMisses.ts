@@ -18,7 +18,7 @@ export const NETWORK_MISSES: readonly Miss[] = [
       `${RECOVERY}/${STOPPED}/Te`,
     ],
     reason:
-      'A restriction takes its square root: even at the end of the scale a tenth of the flow is lost. What backs up is cooled 15 K further and carries as much more a kilogram, so capacity stays and the head rises a little (the review lets small machines do that). What tells holds: superheat, opening, discharge, and no cold drier before it is late.',
+      'A restriction takes its square root: even at the end of the scale a tenth of the flow is lost. What backs up is cooled 6…8 K further and the coils run at a lower pressure, so capacity stays and the head rises a little (the review lets small machines do that). What tells holds: superheat, opening, discharge, and no cold drier before it is late.',
   },
   {
     ids: [MULTI, RECOVERY].map((id) => `${id}/cooling, free speed: liquid-line restriction/Tc`),
