@@ -4,6 +4,9 @@ import type { Place, PlantDrawing } from '../../../physics/types';
 /** Smallest target and smallest distance between two, CSS px (WCAG 2.2, 2.5.5). */
 export const TARGET = 44;
 
+/** The list of parts with its margin, CSS px. */
+const LIST_HEIGHT = 60;
+
 /** Share of the spare height that goes to the sky rather than to the ground. */
 const SKY = 0.7;
 
@@ -79,7 +82,7 @@ export function layOut(
     overview: view === 'whole' && choices.length > 1,
     scale,
     left: width / 2 - (box.x + box.w / 2) * scale,
-    top: (height - box.h * scale) * SKY - box.y * scale,
+    top: above(height - box.h * scale, choices) - box.y * scale,
     width,
     height,
   };
@@ -93,6 +96,12 @@ function choicesFor({ views }: PlantDrawing, wholeFits: boolean, canHit: (box: B
   const coarse = views.filter(({ grain }) => grain !== 'fine');
   const shown = coarse.every(canHit) ? coarse : views.filter(({ grain }) => grain !== 'coarse');
   return ['whole', ...shown.map(({ id }) => id)];
+}
+
+/** Spare height that goes to the sky; a map of many parts keeps clear of the list of them at its foot. */
+function above(spare: number, choices: readonly ViewId[]): number {
+  const foot = choices[0] === 'whole' && choices.length > 1 ? LIST_HEIGHT : 0;
+  return Math.max(Math.min(spare * SKY, spare - foot), Math.min(0, spare * SKY));
 }
 
 function scaleToFit(box: Box, width: number, height: number): number {
