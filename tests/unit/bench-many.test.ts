@@ -123,7 +123,7 @@ describe.each(plants)('the drawing of $id', (plant) => {
     expect(phone.overview).toBe(true);
     expect(phone.choices).toContain(`room@${units[0]}`);
     for (const id of phone.choices.slice(1)) {
-      const layout = layOut(drawing, places, 390, 400, id);
+      const layout = layOut(drawing, places, 390, 560, id);
       const view = drawing.views.find((candidate) => candidate.id === id);
       if (!view) throw new Error(`no view ${id}`);
       expect(closestPair(places, view) * layout.scale, id).toBeGreaterThanOrEqual(TARGET);

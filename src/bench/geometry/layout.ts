@@ -71,18 +71,21 @@ export function layOut(
   wanted: ViewId,
 ): Layout {
   const whole: Box = { x: 0, y: 0, w: drawing.width, h: drawing.height };
-  const canHit = (box: Box) => closestPair(places, box) * scaleToFit(box, width, height) >= TARGET;
-  const choices = choicesFor(drawing, canHit(whole), canHit);
+  // A list of many parts stands at the foot of the picture, and nothing that can be hit stands behind it.
+  const room = drawing.views.some(({ grain }) => grain !== undefined) ? Math.max(1, height - LIST_HEIGHT) : height;
+  const canHit = (box: Box, high: number) => closestPair(places, box) * scaleToFit(box, width, high) >= TARGET;
+  const choices = choicesFor(drawing, canHit(whole, height), (box) => canHit(box, room));
   const view = choices.includes(wanted) ? wanted : choices[0];
   const box: Box = drawing.views.find((candidate) => candidate.id === view) ?? whole;
-  const scale = scaleToFit(box, width, height);
+  const shown = choices.length > 1 ? room : height;
+  const scale = scaleToFit(box, width, shown);
   return {
     view,
     choices,
     overview: view === 'whole' && choices.length > 1,
     scale,
     left: width / 2 - (box.x + box.w / 2) * scale,
-    top: above(height - box.h * scale, choices) - box.y * scale,
+    top: (shown - box.h * scale) * SKY - box.y * scale,
     width,
     height,
   };
@@ -96,12 +99,6 @@ function choicesFor({ views }: PlantDrawing, wholeFits: boolean, canHit: (box: B
   const coarse = views.filter(({ grain }) => grain !== 'fine');
   const shown = coarse.every(canHit) ? coarse : views.filter(({ grain }) => grain !== 'coarse');
   return ['whole', ...shown.map(({ id }) => id)];
-}
-
-/** Spare height that goes to the sky; a map of many parts keeps clear of the list of them at its foot. */
-function above(spare: number, choices: readonly ViewId[]): number {
-  const foot = choices[0] === 'whole' && choices.length > 1 ? LIST_HEIGHT : 0;
-  return Math.max(Math.min(spare * SKY, spare - foot), Math.min(0, spare * SKY));
 }
 
 function scaleToFit(box: Box, width: number, height: number): number {
