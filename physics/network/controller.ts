@@ -116,7 +116,7 @@ export function regulate(
     const error = boils
       ? control.evaporatingTarget - rig.fluid.tDew(network.low[0])
       : rig.fluid.tBubble(network.high[0]) - control.condensingTarget;
-    exchange = clip(exchange + 1e-3 * clip(error, -6, 6) * dt, leastExchange(state.outdoors.role), 1);
+    exchange = clip(exchange + 1e-3 * clip(error, -6, 6) * dt, leastExchange(state.outdoors), 1);
   }
   return { openings, valveErrors, speed, speedError: pace, exchange };
 }
@@ -147,10 +147,10 @@ export function outdoorsNext(rig: NetworkRig, state: NetworkState): Outdoors {
   const cold = control.evaporatingTarget - rig.fluid.tDew(rig.network.low[0]);
   const { role } = state.outdoors;
   const level = role === 'condenser' ? state.outdoors.count : -state.outdoors.count;
-  const least = state.exchange < leastExchange(role) + 1e-6;
+  const least = state.exchange < leastExchange(state.outdoors) + 1e-6;
   const most = state.exchange > 1 - 1e-6;
   let next = level;
-  if (level > 0) next += least && cold > PATIENCE ? -1 : most && hot > 2 ? 1 : 0;
+  if (level > 0) next += least && (level > 1 ? hot < -1 : cold > PATIENCE) ? -1 : most && hot > 2 ? 1 : 0;
   else next += least && cold < -2 ? 1 : most && cold > 3 ? -1 : 0;
   // one module stays in either way: throttled shut it takes nothing, so there is no step between
   if (next === 0) next = level > 0 ? -1 : 1;

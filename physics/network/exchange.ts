@@ -10,9 +10,10 @@ const THROTTLED = 0.5;
 
 export type OutdoorRole = 'condenser' | 'evaporator' | 'idle';
 
-/** The least exchange that the controller goes down to. */
-export function leastExchange(role: OutdoorRole): number {
-  return role === 'condenser' ? 0.02 : SLOWEST;
+/** The least exchange that the controller goes down to: only the last of several modules is throttled by its valve. */
+export function leastExchange({ role, count }: { readonly role: OutdoorRole; readonly count: number }): number {
+  if (role !== 'condenser') return SLOWEST;
+  return count > 1 ? THROTTLED : 0.02;
 }
 
 /** Share of the fans' speed. */

@@ -91,7 +91,7 @@ function balanced(
     }
     return best !== null && !left ? solve(best.outdoors, best.x) : best;
   };
-  const atTurn = ({ outdoors, exchange }: Found): boolean => exchange < leastExchange(outdoors.role) + 1e-6;
+  const atTurn = ({ outdoors, exchange }: Found): boolean => exchange < leastExchange(outdoors) + 1e-6;
   const condensing = search('condenser', warm);
   if (condensing !== null) {
     const cold = rig.data.control.evaporatingTarget - rig.fluid.tDew(rig.network.low[0]);

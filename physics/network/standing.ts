@@ -23,7 +23,9 @@ export function standingNetwork(rig: NetworkRig, controls: Controls, charge: num
   const room = rig.roomFound();
   const demands = demandsOf(rig, conditions.mode, controls.units);
   const boils = demands.includes('heating') && !demands.includes('cooling');
-  const outdoors: Outdoors = { role: boils ? 'evaporator' : 'condenser', count: data.modules.length };
+  // where rooms will ask for both, one module is enough to begin with
+  const balances = demands.includes('heating') && demands.includes('cooling');
+  const outdoors: Outdoors = { role: boils ? 'evaporator' : 'condenser', count: balances ? 1 : data.modules.length };
   const openings = branches.map((b, i) => {
     const own = i < network.modules.length ? Number.NaN : b.effective.stuckOpening;
     return Number.isNaN(own) ? PARKED : own;

@@ -47,7 +47,7 @@ export class NetworkProblem implements Problem {
     this.caps = index.map((i) => CAPS[i]);
     const least = ln(rig.fluid.pMin) + 1e-5;
     const most = ln(rig.fluid.pMax) - 1e-5;
-    const lower = [least, least, 0.5, least, control.minSpeed, leastExchange(setting.outdoors.role)];
+    const lower = [least, least, 0.5, least, control.minSpeed, leastExchange(setting.outdoors)];
     const upper = [most, most, 8, most, control.maxSpeed, 1];
     this.lower = index.map((i) => lower[i]);
     this.upper = index.map((i) => upper[i]);
@@ -72,7 +72,7 @@ export class NetworkProblem implements Problem {
       const error = outdoorBoils
         ? control.evaporatingTarget - rig.fluid.tDew(exp(x[1]))
         : rig.fluid.tBubble(exp(x[0])) - control.condensingTarget;
-      r[k] = x[k] - clip(x[k] + 0.03 * error, leastExchange(setting.outdoors.role), 1);
+      r[k] = x[k] - clip(x[k] + 0.03 * error, leastExchange(setting.outdoors), 1);
     }
   }
 }

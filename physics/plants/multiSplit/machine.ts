@@ -111,8 +111,8 @@ export function multiSplitMachine(refrigerant: 'R-410A' | 'R-32', count = 8): Ne
     limits: {
       highPressure: 4.1e6,
       lowPressure: 1.5e5,
-      dischargeTemp: 388.15,
-      slowDownTemp: 378.15,
+      dischargeTemp: refrigerant === 'R-32' ? 395.15 : 388.15,
+      slowDownTemp: refrigerant === 'R-32' ? 385.15 : 378.15,
       slowDownPressure: 3.75e6,
       slowDownLow: 2.5e5,
       overloadCurrent: 22,
