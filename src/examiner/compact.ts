@@ -9,7 +9,7 @@ import type { Component, Differential, JudgedState, Node } from './types';
 
 const FINENESS = 10;
 /** Many units: steps (tenths of the model's own error) within which means, loadings and spreads count as the healthy machine's. */
-const ALIKE = [2, 6, 6] as const;
+const ALIKE = [3, 7, 7] as const;
 
 /**
  * [weight, means, loadings, uniques], the last three in steps of their channel: numbers, or where there are many channels
