@@ -8,8 +8,10 @@ import { packSparse, unpackSparse } from './sparse';
 import type { Component, Differential, JudgedState, Node } from './types';
 
 const FINENESS = 10;
-/** Many units: steps (tenths of the model's own error) within which means, loadings and spreads count as the healthy machine's. */
-const ALIKE = [3, 7, 7] as const;
+/** The same where there are many units, each with channels of its own. */
+const FINENESS_OF_MANY = 6;
+/** Many units: steps within which means, loadings and spreads count as the healthy machine's: the noise of the fit. */
+const ALIKE = [2, 4, 4] as const;
 
 /**
  * [weight, means, loadings, uniques], the last three in steps of their channel: numbers, or where there are many channels
@@ -26,6 +28,8 @@ export interface PackedDifferential extends Omit<Differential, 'nodes'> {
 }
 
 export function encodeDifferential(differential: Differential): PackedDifferential {
+  const many = differential.channels.some((channel) => unitOf(channel) !== null);
+  const fineness = many ? FINENESS_OF_MANY : FINENESS;
   const steps = differential.channels.map((channel, c) => {
     const values = differential.nodes.flatMap(({ states }) =>
       Object.values(states).flatMap((components) => components.map(({ mean }) => Math.abs(mean[c]))),
@@ -33,7 +37,7 @@ export function encodeDifferential(differential: Differential): PackedDifferenti
     // zero is a whole number of any step
     const smallest = values.reduce((least, value) => (value > 0 && value < least ? value : least), Number.MAX_VALUE);
     const least = smallest === Number.MAX_VALUE ? 0 : smallest;
-    return twoDigits(discrepancyOf(channel, least) / FINENESS || 1e-3);
+    return twoDigits(discrepancyOf(channel, least) / fineness || 1e-3);
   });
   const factors = differential.factors.length;
   const whole = (value: number, c: number) => Math.round(value / steps[c]) || 0;
@@ -44,7 +48,7 @@ export function encodeDifferential(differential: Differential): PackedDifferenti
     unique.map(whole),
   ];
   const nodes = differential.nodes.map((node) => ({ ...node, states: each(node, inSteps) }));
-  if (!differential.channels.some((channel) => unitOf(channel) !== null)) return { ...differential, steps, nodes };
+  if (!many) return { ...differential, steps, nodes };
   const first = firstOf(nodes[0].states);
   const packed = nodes.map((node, i) => ({
     ...node,
