@@ -41,6 +41,7 @@ const APART: readonly ChannelName[] = [
   'supplyVoltage',
   'compressorCapacitance',
   'fanCapacitance',
+  'defrostHeaterResistance',
   'sensor:outdoorAir',
   'sensor:returnAir',
 ];
