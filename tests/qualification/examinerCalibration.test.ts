@@ -11,7 +11,7 @@ import { causesOf } from '../../src/examiner/belief';
 import { sourceOf, statesOf } from '../../src/examiner/source';
 import { stream } from '../../src/instruments/streams';
 import { erringReader } from '../../src/packs/erring';
-import { differentialFor, type ShippedCallout, shippedCallouts } from '../support/differentials';
+import { differentialFor, type ShippedCallout, splitCallouts } from '../support/differentials';
 
 const MACHINES = 1500;
 /** Share of all possible readings that is taken. */
@@ -93,7 +93,7 @@ const table = (name: string, { bins, right }: ReturnType<typeof calibrate>) =>
       ),
   ].join('\n');
 
-const all = shippedCallouts();
+const all = splitCallouts();
 const subjects = (['orifice-split', 'inverter-split'] as const).map(
   (plant) => all.find(({ callout }) => callout.plant === plant)!,
 );

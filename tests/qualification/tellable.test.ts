@@ -1,14 +1,17 @@
 /**
- * Every shipped callout can be told: greedy best readings on 200 machines of its kind off the examiner's grid, with all
+ * Every shipped callout can be told: greedy best readings on 200 machines of its kind (20 with many units) off the examiner's grid, with all
  * families of the plant and no fault as rivals, reach belief 0.8 in the truth on nine of ten. With every reading taken
  * from some other callout's machine they do not. Told = believed, and the readings lie where that cause puts them:
  * belief alone only says which of all causes is the least bad.
  */
 import { describe, expect, it } from 'vitest';
+import { plantDescription } from '../../physics';
 import { isTold, offGrid, type Subject, subjectOf, tellOne, tellShuffled, unlike } from '../../src/packs/prove';
 import { differentialFor, shippedCallouts } from '../support/differentials';
 
 const MACHINES = 200;
+/** of a machine with many units, which takes much longer */
+const FEW = 20;
 const SHUFFLED = 25;
 
 const shelf = shippedCallouts().map((shipped) => subjectOf(shipped.callout, differentialFor(shipped)));
@@ -17,9 +20,10 @@ const minutesAt = (minutes: readonly number[], share: number) =>
   [...minutes].sort((a, b) => a - b)[Math.floor(share * minutes.length)];
 
 describe.each(shelf.map((subject) => [subject.callout.id, subject] as const))('%s', (_id, subject) => {
-  it(`is told on nine of ten of ${MACHINES} machines, within half its time`, { timeout: 300_000 }, () => {
-    const trials = Array.from({ length: MACHINES }, (_, i) => tellOne(subject, offGrid(subject, i)));
-    const told = trials.filter(isTold).length / MACHINES;
+  const count = plantDescription(subject.callout.plant).units ? FEW : MACHINES;
+  it(`is told on nine of ten of ${count} machines, within half its time`, { timeout: 300_000 }, () => {
+    const trials = Array.from({ length: count }, (_, i) => tellOne(subject, offGrid(subject, i)));
+    const told = trials.filter(isTold).length / count;
     const missed = trials.filter((trial) => !isTold(trial)).map(({ leading }) => leading);
     const minutes = trials.map((trial) => trial.minutes);
     const { id, budget } = subject.callout;

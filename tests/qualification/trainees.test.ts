@@ -1,5 +1,5 @@
 /**
- * The score against people whose worth is known beforehand: eight scripted trainees on every shipped callout. Who does
+ * The score against people whose worth is known beforehand: eight scripted trainees on every callout on a split. Who does
  * nothing, guesses by base rate or reads without thought earns next to nothing; who works carefully passes whatever
  * the time; each slip costs mainly where it belongs.
  */
@@ -8,7 +8,7 @@ import type { CauseId } from '../../physics/types';
 import { type AttemptState, apply, REMEDY_RULES, replay } from '../../src/attempt';
 import { type Differential, type Grade, grade, type PartName, remedyFor } from '../../src/examiner';
 import { playTrainee, TRAINEES, type TraineeId } from '../../src/examiner/trainees';
-import { differentialFor, type ShippedCallout, shippedCallouts } from '../support/differentials';
+import { differentialFor, type ShippedCallout, splitCallouts } from '../support/differentials';
 
 const PARTS: readonly PartName[] = ['cause', 'belief', 'evidence', 'working', 'repair', 'economy'];
 /** Where each one's habit has to cost most. */
@@ -33,7 +33,7 @@ const BETWEEN = ['gauge-for-absolute', 'hasty', 'first-hunch'] as const satisfie
 const rows: Row[] = [];
 
 beforeAll(() => {
-  for (const shipped of shippedCallouts()) {
+  for (const shipped of splitCallouts()) {
     const differential = differentialFor(shipped);
     for (const trainee of TRAINEES) rows.push(rowOf(shipped, trainee, differential));
   }
@@ -105,7 +105,7 @@ function table(): string {
   ].join('\n');
 }
 
-describe('scripted trainees on every shipped callout', () => {
+describe('scripted trainees on every callout on a split', () => {
   it.each(NOTHING)('%s stays below 20 on each', (trainee) => {
     for (const { callout, total } of of(trainee)) expect(total, callout).toBeLessThan(20);
   });

@@ -18,6 +18,11 @@ export function shippedCallouts(): ShippedCallout[] {
   });
 }
 
+/** The callouts on splits: a test that plays whole attempts on all of the machines would take longer than the rest together. */
+export function splitCallouts(): ShippedCallout[] {
+  return shippedCallouts().filter(({ callout }) => callout.plant.endsWith('-split') && callout.plant !== 'multi-split');
+}
+
 export function differentialFor({ pack, callout }: ShippedCallout): Differential {
   const path = `scenarios/differentials/${differentialFile(pack.id, callout.id)}`;
   const input = differentialInput(callout);
