@@ -2,7 +2,7 @@
  * Is a callout tellable? The greedy best readings are taken on many machines of its kind: its own fault near its own
  * size, differences of its own, instruments with their errors. None lies on the examiner's grid.
  */
-import { FAULTS } from '../../physics';
+import { FAULTS, plantDescription } from '../../physics';
 import type { CauseId, Faults, MachineSetup, Nuisance } from '../../physics/types';
 import { drawNuisance, machineNuisance, REAL_WORLD } from '../attempt';
 import type { Callout } from '../attempt/pack/types';
@@ -77,9 +77,16 @@ export function tellShuffled(subject: Subject, machines: readonly Erring[], seed
   return follow(subject, (candidate) => readers[Math.floor(readers.length * uniform())](candidate));
 }
 
-/** Callouts whose cause is neither the subject's nor taken for it: their readings should not lead to it. */
+/**
+ * Callouts whose cause is neither the subject's nor taken for it: their readings should not lead to it. A machine with
+ * many units has places that no other has, so it is shuffled among its own kind.
+ */
 export function unlike(subject: Subject, all: readonly Subject[]): Subject[] {
-  return all.filter(({ callout }) => truthsOf(callout.faults).every((cause) => !subject.truths.includes(cause)));
+  const { plant } = subject.callout;
+  const many = (id: Callout['plant']): boolean => plantDescription(id).units !== undefined;
+  return all
+    .filter(({ callout }) => (many(plant) || many(callout.plant) ? callout.plant === plant : true))
+    .filter(({ callout }) => truthsOf(callout.faults).every((cause) => !subject.truths.includes(cause)));
 }
 
 function follow({ callout, differential, bench, truths }: Subject, read: Reader): Trial {

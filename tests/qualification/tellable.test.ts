@@ -1,5 +1,5 @@
 /**
- * Every shipped callout can be told: greedy best readings on 200 machines of its kind (20 with many units) off the examiner's grid, with all
+ * Every shipped callout can be told: greedy best readings on 200 machines of its kind (50 of other plants, 20 with many units) off the examiner's grid, with all
  * families of the plant and no fault as rivals, reach belief 0.8 in the truth on nine of ten. With every reading taken
  * from some other callout's machine they do not. Told = believed, and the readings lie where that cause puts them:
  * belief alone only says which of all causes is the least bad.
@@ -10,8 +10,14 @@ import { isTold, offGrid, type Subject, subjectOf, tellOne, tellShuffled, unlike
 import { differentialFor, shippedCallouts } from '../support/differentials';
 
 const MACHINES = 200;
-/** of a machine with many units, which takes much longer */
+/** of other machines than splits, and of those with many units, which take longer */
+const FEWER = 50;
 const FEW = 20;
+
+function machinesOf(plant: Subject['callout']['plant']): number {
+  if (plantDescription(plant).units) return FEW;
+  return plant.endsWith('-split') ? MACHINES : FEWER;
+}
 const SHUFFLED = 25;
 
 const shelf = shippedCallouts().map((shipped) => subjectOf(shipped.callout, differentialFor(shipped)));
@@ -20,7 +26,7 @@ const minutesAt = (minutes: readonly number[], share: number) =>
   [...minutes].sort((a, b) => a - b)[Math.floor(share * minutes.length)];
 
 describe.each(shelf.map((subject) => [subject.callout.id, subject] as const))('%s', (_id, subject) => {
-  const count = plantDescription(subject.callout.plant).units ? FEW : MACHINES;
+  const count = machinesOf(subject.callout.plant);
   it(`is told on nine of ten of ${count} machines, within half its time`, { timeout: 300_000 }, () => {
     const trials = Array.from({ length: count }, (_, i) => tellOne(subject, offGrid(subject, i)));
     const told = trials.filter(isTold).length / count;
