@@ -14,10 +14,7 @@ import type {
   ControllerState,
   ProbeKey,
   ProbeName,
-  Sensors,
   Snapshot,
-  Station,
-  StationId,
   UnitDemand,
   UnitSnapshot,
   UnitState,
@@ -26,6 +23,19 @@ import { PROBES } from '../types';
 import type { Branch } from './branch';
 import { looksOf, moduleFan } from './looks';
 import type { NetworkRig } from './rig';
+import { sensorsOf } from './sensors';
+import {
+  afterDrier,
+  allStations,
+  gasPressure,
+  gasTemperature,
+  liquidPort,
+  liquidSide,
+  stationAt,
+  suctionPort,
+  vapourShare,
+} from './stations';
+import { sum } from './sum';
 import { standingPressure } from './volumes';
 
 /** What a snapshot needs beside the solved network. */
@@ -44,7 +54,6 @@ export function networkSnapshot(rig: NetworkRig, shown: Shown): Snapshot {
   const { compressor, modules, units } = network;
   const effective = rig.effective.machine;
   const m = network.massFlow;
-  const station = stations(rig);
   const cooled = sum(units, (b) => (b.role === 'evaporator' ? b.boiling.airHeat : 0));
   const heated = sum(units, (b) => (b.role === 'condenser' ? -b.condensing.airHeat : 0));
   const heatingOnly = conditions.mode === 'heating';
@@ -52,21 +61,20 @@ export function networkSnapshot(rig: NetworkRig, shown: Shown): Snapshot {
   const liquid = liquidPort(rig);
   const dewLow = fluid.tDew(suction.pressure);
   const bubble = fluid.tBubble(liquid.pressure);
-  const compressorIn = station('compressor-in', network.low[L.P], network.hCompressorIn, m);
-  const discharge = station('compressor-out', network.high[L.P], compressor.hDischarge, m);
+  const compressorIn = stationAt(rig, network.low[L.P], network.hCompressorIn, m);
+  const discharge = stationAt(rig, network.high[L.P], compressor.hDischarge, m);
   const outdoor = modules[0];
   const fans = sum(network.branches, (b) => b.fan.power);
   const air = mixedAir(units, rig.pressure);
   const boils = network.branches.filter((b) => b.role === 'evaporator');
   const flow = sum(boils, (b) => b.flow);
-  const outlet = station(
-    'evaporator-out',
-    // where modules boil too, all meets behind the long pipe
+  const outlet = stationAt(
+    rig, // where modules boil too, all meets behind the long pipe
     (boils.some((b) => modules.includes(b)) ? network.service : network.suction)[L.P],
     sum(boils, (b) => b.flow * b.hOut) / (flow || 1),
     flow,
   );
-  const after = station('drier-out', afterDrier(rig, liquid.pressure), network.hLiquid, m);
+  const after = stationAt(rig, afterDrier(rig, liquid.pressure), network.hLiquid, m);
   const total = compressor.power + fans;
   const capacity = cooled + heated;
   const leaving =
@@ -215,15 +223,6 @@ function moduleValues(b: Branch): Partial<Record<ProbeName, number>> {
   };
 }
 
-function gasPressure(b: Branch): number {
-  return b.role === 'condenser' ? b.pIn : b.pOut;
-}
-
-function gasTemperature(rig: NetworkRig, b: Branch): number {
-  if (b.role !== 'condenser') return b.tGas;
-  return stationAt(rig, b.pIn, b.hIn, b.flow).temperature;
-}
-
 /** Mixed by flow: air that enters and leaves these units, K; their fans warm it. */
 function mixedAir(
   units: readonly Branch[],
@@ -262,80 +261,6 @@ function saturatedOr(b: Branch, t: number, humidity: number): number {
   return humidity < most ? humidity : most * 0.999;
 }
 
-/** Gas pipe at the outdoor modules' service port; in heating the port lies on the common suction pipe. */
-function suctionPort(rig: NetworkRig): Station {
-  const { network } = rig;
-  return stationAt(rig, network.service[L.P], network.hSuctionPort, network.massFlow);
-}
-
-/** Liquid service port outdoors: after the exchanger in cooling, before the outdoor valve in heating. */
-function liquidPort(rig: NetworkRig): Station {
-  const { network, effective } = rig;
-  if (network.plainCooling) return stationAt(rig, network.port[L.P], network.hLiquid, network.massFlow);
-  const header = stationAt(rig, network.liquid[L.P], network.hLiquid, network.massFlow);
-  const through = sum(network.modules, (b) => (b.role === 'evaporator' ? b.flow : 0));
-  const drop = ((effective.machine.line + effective.machine.drier) * through * through) / header.density;
-  return stationAt(rig, Math.max(header.pressure - drop, network.low[L.P]), network.hLiquid, through);
-}
-
-function afterDrier(rig: NetworkRig, before: number): number {
-  const { network, effective } = rig;
-  if (!network.plainCooling) return before;
-  const m = network.massFlow - network.bypassFlow;
-  const density = stationAt(rig, before, network.hLiquid, m).density;
-  return Math.max(before - (effective.machine.drier * m * m) / density, network.low[L.P]);
-}
-
-/** Pressure by which the condensing temperature is told: at the outlet of what condenses. */
-function liquidSide(rig: NetworkRig): number {
-  const { network } = rig;
-  const condensers = network.branches.filter((b) => b.role === 'condenser');
-  const flow = sum(condensers, (b) => b.flow);
-  return flow > 0 ? sum(condensers, (b) => b.flow * b.pOut) / flow : network.high[L.P];
-}
-
-const block = new Float64Array(L.BLOCK_SIZE);
-const out = new Float64Array(L.OUT_SIZE);
-
-export function stationAt(rig: NetworkRig, pressure: number, enthalpy: number, flow: number): Station {
-  rig.fluid.setPressure(pressure, block);
-  rig.fluid.state(block, enthalpy, out);
-  return {
-    pressure,
-    enthalpy,
-    temperature: out[L.OUT_T],
-    quality: out[L.OUT_Q],
-    density: out[L.OUT_RHO],
-    massFlow: flow,
-  };
-}
-
-function stations(rig: NetworkRig) {
-  return (_: StationId, pressure: number, enthalpy: number, flow: number): Station =>
-    stationAt(rig, pressure, enthalpy, flow);
-}
-
-function allStations(
-  rig: NetworkRig,
-  known: Readonly<Record<'suction' | 'liquid' | 'compressorIn' | 'discharge' | 'outlet' | 'after', Station>>,
-): Record<StationId, Station> {
-  const { network } = rig;
-  const hottest = network.branches.find((b) => b.role === 'condenser') ?? network.modules[0];
-  const coldest = network.branches.find((b) => b.role === 'evaporator') ?? network.units[0];
-  return {
-    'compressor-in': known.compressorIn,
-    'compressor-out': known.discharge,
-    'condenser-in': stationAt(rig, hottest.pIn, hottest.hIn, hottest.flow),
-    'condenser-out': stationAt(rig, hottest.pOut, hottest.hOut, hottest.flow),
-    'liquid-port': known.liquid,
-    'drier-out': known.after,
-    'metering-in': stationAt(rig, network.liquid[L.P], network.hLiquid, network.valveFlow),
-    'evaporator-in': stationAt(rig, coldest.pIn, coldest.hIn, coldest.flow),
-    'evaporator-out': known.outlet,
-    'suction-port': known.suction,
-  };
-}
-
 function branchSnapshot(rig: NetworkRig, b: Branch, fan: number, frost: readonly number[]): BranchSnapshot {
   const condenses = b.role === 'condenser';
   const gas = stationAt(rig, gasPressure(b), condenses ? b.hIn : b.hOut, b.flow);
@@ -351,54 +276,4 @@ function segments(b: Branch, frost: readonly number[]): CoilSegment[] {
     wall: b.role === 'idle' ? b.air.temperature : coil.walls[i * WALL_FIELDS],
     frost: frost[i] ?? 0,
   }));
-}
-
-/** What the controller reads: the outdoor sensors, and two pipe sensors and the air sensor of every unit. */
-function sensorsOf(rig: NetworkRig, suction: number): Sensors {
-  const { network } = rig;
-  return sensorsWith(
-    rig,
-    suction,
-    network.compressor.tDischarge,
-    network.units.map((b) => gasTemperature(rig, b)),
-    network.branches.map((b) => b.tLiquid),
-  );
-}
-
-/** The same from given true temperatures, K: gas pipes of the units, liquid pipes of all branches. */
-export function sensorsWith(
-  rig: NetworkRig,
-  suction: number,
-  discharge: number,
-  gas: readonly number[],
-  liquid: readonly number[],
-): Sensors {
-  const { network, conditions, effective } = rig;
-  const own = effective.machine.drift;
-  const modules = network.modules.length;
-  const sensors: Record<string, number> = {
-    suctionLine: suction + own.suctionLine,
-    evaporatorCoil: liquid[0] + own.evaporatorCoil,
-    dischargeLine: discharge + own.dischargeLine,
-    outdoorAir: conditions.outdoor + own.outdoorAir,
-    returnAir: network.units[0].air.temperature + own.returnAir,
-  };
-  network.units.forEach((b, i) => {
-    const { drift } = effective.units[i];
-    sensors[`suctionLine@${b.data.id}`] = gas[i] + drift.suctionLine;
-    sensors[`evaporatorCoil@${b.data.id}`] = liquid[modules + i] + drift.evaporatorCoil;
-    sensors[`returnAir@${b.data.id}`] = b.air.temperature + drift.returnAir;
-  });
-  return sensors as Sensors;
-}
-
-function vapourShare(rig: NetworkRig, at: Station): number {
-  rig.fluid.setPressure(at.pressure, block);
-  return (at.quality * at.density) / block[L.RHO_V];
-}
-
-function sum<T>(list: readonly T[], of: (each: T) => number): number {
-  let total = 0;
-  for (const each of list) total += of(each);
-  return total;
 }

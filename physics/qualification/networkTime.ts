@@ -1,106 +1,10 @@
-/** Machines with several units in time: start, stop, fans, rooms, changes outdoors, an hour of misuse, the books of it all. */
-import {
-  type Controls,
-  createMachine,
-  type MachineSetup,
-  type MachineState,
-  PhysicsError,
-  plantDescription,
-} from '../index';
-import { Draw } from './draws';
+/** Machines with several units in time: start, stop, fans, rooms, changes outdoors, an hour of misuse. */
+import { type Controls, createMachine, plantDescription } from '../index';
+import { timeDraws } from './anyMachine';
 import { type Finding, finding, statement } from './finding';
 import { NetworkBooks } from './networkBooks';
+import { books, type Course, first, follow, heldFrom, type Mode, type PlantId, settledFrom } from './networkCourse';
 import { SOURCES } from './sources';
-
-type PlantId = MachineSetup['plant'];
-type Mode = MachineSetup['conditions']['mode'];
-
-interface Run {
-  readonly plant: PlantId;
-  readonly mode: Mode;
-  readonly from: 'settled' | 'standing';
-  readonly seconds: number;
-  /** changes of the controls by second */
-  readonly script?: readonly (readonly [number, Partial<Controls>])[];
-}
-
-interface Sample {
-  readonly time: number;
-  readonly regime: 'flow' | 'still';
-  readonly controller: string;
-  readonly ps: number;
-  readonly pd: number;
-  readonly SH: number;
-  readonly SC: number;
-  readonly Td: number;
-}
-
-interface Course {
-  readonly samples: readonly Sample[];
-  readonly books: NetworkBooks;
-  readonly state: MachineState;
-}
-
-function follow({ plant, mode, from, seconds, script = [] }: Run): Course {
-  const description = plantDescription(plant);
-  const conditions = description.modes[mode] ?? description.designConditions;
-  const machine = createMachine({ plant, refrigerant: 'R-410A', conditions, faults: {} });
-  // rooms that heat are asked for more than they have
-  let controls: Controls = { ...machine.defaultControls, ...(mode === 'heating' && { setPoint: 297.15 }) };
-  let state = machine.start(from, controls);
-  const books = new NetworkBooks(machine, state);
-  const samples: Sample[] = [];
-  for (let time = 0; time < seconds; time++) {
-    for (const [at, change] of script) if (at === time) controls = { ...controls, ...change };
-    state = machine.step(state, controls, 1);
-    const { regime, controller, probes } = books.step(state, 1);
-    samples.push({
-      time: time + 1,
-      regime,
-      controller,
-      ps: probes.suctionPressure.value / 1000,
-      pd: probes.dischargePressure.value / 1000,
-      SH: probes.superheat.value,
-      SC: probes.subcooling.value,
-      Td: probes.dischargeLineTemp.value - 273.15,
-    });
-  }
-  return { samples, books, state };
-}
-
-/** First second at which this holds, or infinity. */
-function first(samples: readonly Sample[], holds: (sample: Sample) => boolean): number {
-  return samples.find(holds)?.time ?? Number.POSITIVE_INFINITY;
-}
-
-/** First second from which this holds to the end (liquid that lies cold under a rising pressure holds for a moment only). */
-function heldFrom(samples: readonly Sample[], holds: (sample: Sample) => boolean): number {
-  for (let k = samples.length - 1; k >= 0; k--) if (!holds(samples[k])) return samples[k].time + 1;
-  return 0;
-}
-
-/** Second after which a reading stays within `band` of its last value. */
-function settledFrom(samples: readonly Sample[], of: (sample: Sample) => number, band: number): number {
-  const end = of(samples[samples.length - 1]);
-  for (let k = samples.length - 1; k >= 0; k--) if (Math.abs(of(samples[k]) - end) > band) return samples[k].time + 1;
-  return 0;
-}
-
-function books(id: string, { books: kept }: Course): Finding[] {
-  const { defect, moved, mass } = kept.ledger;
-  return [
-    finding(
-      `${id}/energy`,
-      SOURCES.own,
-      'first law over the run, share of the heat moved',
-      '-',
-      Math.abs(defect) / moved,
-      0,
-      1e-3,
-    ),
-    finding(`${id}/charge`, SOURCES.own, 'worst departure from the charge', 'kg', mass, 0, 1e-6),
-  ];
-}
 
 function coolingStart(): Finding[] {
   const course = follow({ plant: 'multi-split', mode: 'cooling', from: 'standing', seconds: 1200 });
@@ -398,62 +302,8 @@ function rest(): Finding[] {
 
 /** What a person can set, all of it at random and all the time, for an hour. */
 function abused(count: number, seed: number): Finding[] {
-  let mass = 0;
-  let errors = 0;
-  let untyped = 0;
-  let trips = 0;
-  for (let k = 0; k < count; k++) {
-    const draw = new Draw(seed + k);
-    const plant = draw.pick<PlantId>(['multi-split', 'heat-recovery']);
-    const description = plantDescription(plant);
-    const mode = draw.pick(Object.keys(description.modes) as Mode[]);
-    const outdoor =
-      273.15 + (mode === 'cooling' ? draw.between(18, 44) : draw.between(-15, mode === 'heating' ? 18 : 28));
-    const conditions = { ...(description.modes[mode] ?? description.designConditions), outdoor };
-    const fault = draw.pick(['undercharge', 'overcharge', 'condenser-dirty', 'filter-dirty', 'drier-restriction']);
-    const faults = { [fault]: 0.4 * draw.share() };
-    try {
-      const machine = createMachine({ plant, refrigerant: 'R-410A', conditions, faults });
-      let controls: Controls = machine.defaultControls;
-      let state = machine.start('standing', controls);
-      const charge = machine.snapshot(state).probes.refrigerantCharge.value;
-      let next = 0;
-      let stopped = false;
-      for (let time = 0; time < 3600; ) {
-        if (time >= next) {
-          next = time + draw.between(60, 600);
-          const units = Object.fromEntries(
-            (description.units ?? []).flatMap((id) =>
-              draw.share() < 0.3 ? [[id, draw.pick(['off', 'cooling', 'heating'] as const)]] : [],
-            ),
-          );
-          controls = {
-            ...controls,
-            units,
-            running: draw.share() < 0.85,
-            indoorFan: draw.pick(['low', 'high']),
-            outdoorFanRunning: draw.share() < 0.9,
-            indoorFanRunning: draw.share() < 0.9,
-            fixedSpeed: draw.share() < 0.4,
-            valveHold: draw.share() < 0.15 ? draw.between(0.05, 1) : null,
-            setPoint: 273.15 + draw.between(18, 30),
-          };
-        }
-        const dt = 1 + Math.floor(draw.share() * 30);
-        state = machine.step(state, controls, dt);
-        time += dt;
-        const { probes, balance, controller } = machine.snapshot(state);
-        for (const { value } of Object.values(probes)) if (!Number.isFinite(value)) mass = Number.NaN;
-        mass = Math.max(mass, balance.mass, Math.abs(probes.refrigerantCharge.value - charge));
-        const off = controller.startsWith('stopped-on-');
-        if (off && !stopped) trips++;
-        stopped = off;
-      }
-    } catch (error) {
-      errors++;
-      if (!(error instanceof PhysicsError)) untyped++;
-    }
-  }
+  const { mass, notNumbers, errors, trips } = timeDraws(count, seed, 1, ['multi-split', 'heat-recovery']);
+  const untyped = errors.filter((why) => why.includes(': untyped')).length;
   const id = 'networkTime/misuse';
   return [
     finding(
@@ -461,12 +311,12 @@ function abused(count: number, seed: number): Finding[] {
       SOURCES.own,
       'worst departure from the charge, not a number where a reading was none',
       'kg',
-      mass,
+      notNumbers > 0 ? Number.NaN : mass,
       0,
       2e-6,
     ),
     finding(`${id}/untyped`, SOURCES.own, 'runs that end in an error without a code', '-', untyped, 0, 0),
-    finding(`${id}/given up`, SOURCES.own, 'runs that end in a typed error', '-', errors, 0, 0),
+    finding(`${id}/given up`, SOURCES.own, 'runs that end in a typed error', '-', errors.length, 0, 0),
     finding(`${id}/trips`, SOURCES.own, 'safety switches were reached', '-', trips, 3, Infinity),
   ];
 }

@@ -1,5 +1,6 @@
 /** `run`: a machine's readings, steady or in time, one or a batch. */
 import { type Command, InvalidArgumentError, Option } from 'commander';
+import { PLANTS } from '../../physics';
 import { PROBES, type ProbeName, type Probes, type Snapshot } from '../../physics/types';
 import { csvLine } from './csv';
 import { UsageError } from './exit';
@@ -33,7 +34,7 @@ const PROBE_NAMES = Object.keys(PROBES) as ProbeName[];
 export function registerRun(program: Command, io: Io): void {
   program
     .command('run')
-    .argument('[plant]', 'orifice-split or inverter-split')
+    .argument('[plant]', Object.keys(PLANTS).join(', '))
     .description('readings of every probe of a machine: true values, SI')
     .option('--refrigerant <id>', 'one that the plant is made for')
     .option('--outdoor <K>', 'outdoor air', number)
