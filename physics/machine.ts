@@ -257,7 +257,12 @@ class CompiledMachine implements Machine, Rigs {
       });
     }
     const setting = settingOf(rig, controls);
-    const design = designPoint(setup.plant, setup.refrigerant, rig.circuit.heating ? 'heating' : setup.conditions.mode);
+    const design = designPoint(
+      setup.plant,
+      setup.refrigerant,
+      rig.circuit.heating ? 'heating' : setup.conditions.mode,
+      setup.correlations,
+    );
     const solveNear = (x: Float64Array): SteadySolution => solveSteady(rig.circuit, rig.env, setting, x);
     const guess = nearby(design.x, setting);
     if (!rig.data.coldStore || !controls.outdoorFanRunning) return solveNear(guess);

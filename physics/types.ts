@@ -3,6 +3,7 @@
  * Everything outside `physics/` talks to the machine through these types and `physics/index.ts`.
  */
 import type { RefrigerantId } from './fluids/fluid';
+import type { Correlations } from './parts/correlations';
 import type { PlantDescription } from './plants/types';
 
 export type * from './plants/types';
@@ -280,6 +281,8 @@ export interface MachineSetup {
   readonly conditions: Conditions;
   readonly faults: Faults;
   readonly nuisance?: Partial<Nuisance>;
+  /** the published correlations that its coils follow; left out = ours. For asking what a conclusion hangs on. */
+  readonly correlations?: Correlations;
 }
 
 /** What the controller says of itself, as message ids (texts live in the catalogues; never letter-number codes). */

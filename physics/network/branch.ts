@@ -6,9 +6,10 @@ import type { FluidTable } from '../fluids/fluid';
 import * as L from '../fluids/layout';
 import type { AirStream } from '../parts/airStream';
 import { CoilMarch } from '../parts/coil';
+import { tubeFlowBy } from '../parts/correlations';
 import type { FanResult } from '../parts/fan';
 import { LiquidPath, type LiquidPathData } from '../parts/metering';
-import { TubeFlow } from '../parts/tubeFlow';
+import type { TubeFlow } from '../parts/tubeFlow';
 import type { Effective } from '../solve/effective';
 import type { BranchData } from './data';
 import { FlowRoot } from './flowRoot';
@@ -54,7 +55,7 @@ export class Branch {
   fan: FanResult = { flow: 0, power: 0, filterDrop: 0, coilDrop: 0, supplyPressure: 0, delivered: 0 };
   private readonly mean = new Float64Array(BLOCK_SIZE);
   private readonly out = new Float64Array(L.OUT_SIZE);
-  private readonly tube = new TubeFlow();
+  private readonly tube: TubeFlow;
   private readonly root = new FlowRoot(3);
   private readonly held = new FlowRoot(0);
   private readonly rising: LiquidPathData;
@@ -66,6 +67,7 @@ export class Branch {
     readonly air: AirStream,
     private readonly fluid: FluidTable,
   ) {
+    this.tube = tubeFlowBy(data.coil.correlations);
     this.boiling = new CoilMarch({ ...data.coil, role: 'evaporator' });
     this.condensing = new CoilMarch({ ...data.coil, role: 'condenser' });
     this.rising = data.valve;

@@ -1,9 +1,11 @@
 /** Compiling a network: its design point, once a variant and mode, and its rig. */
 import { fluidTable } from '../fluids/fluid';
+import type { Correlations } from '../parts/correlations';
 import { networkData, plantDescription } from '../plants';
 import { NOMINAL } from '../solve/compile';
 import { checkConditions } from '../solve/conditions';
 import type { Conditions, Controls, MachineSetup, UnitDemand } from '../types';
+import type { BranchData, NetworkData } from './data';
 import { usualDemand } from './demands';
 import { faultyNetwork, healthyNetwork, type NetworkDesign } from './faulty';
 import { findSteady } from './outdoors';
@@ -31,11 +33,12 @@ export function networkDesign(
   plant: MachineSetup['plant'],
   refrigerant: MachineSetup['refrigerant'],
   mode: Conditions['mode'],
+  correlations?: Correlations,
 ): NetworkDesign & { readonly x: Float64Array } {
-  const key = `${plant}/${refrigerant}/${mode}`;
+  const key = `${plant}/${refrigerant}/${mode}/${correlations ?? 'own'}`;
   const known = designs.get(key);
   if (known) return known;
-  const data = networkData(plant, refrigerant);
+  const data = following(networkData(plant, refrigerant), correlations);
   const conditions = plantDescription(plant).modes[mode] ?? plantDescription(plant).designConditions;
   const rig = new NetworkRig(fluidTable(refrigerant), data, healthyNetwork(data), conditions);
   const room = rig.roomFound();
@@ -67,10 +70,17 @@ export function networkDesign(
 
 /** Throws PhysicsError `bad-input` for unknown plants, refrigerants, faults or impossible conditions. */
 export function compileNetwork(setup: MachineSetup): NetworkRig {
-  const { plant, refrigerant, conditions, nuisance } = setup;
-  const data = networkData(plant, refrigerant);
+  const { plant, refrigerant, conditions, nuisance, correlations } = setup;
+  const data = following(networkData(plant, refrigerant), correlations);
   checkConditions(plantDescription(plant), conditions);
-  const design = networkDesign(plant, refrigerant, conditions.mode);
+  const design = networkDesign(plant, refrigerant, conditions.mode, correlations);
   const effective = faultyNetwork(data, setup, { ...NOMINAL, ...nuisance }, design);
   return new NetworkRig(fluidTable(refrigerant), data, effective, conditions);
+}
+
+/** The same machine with coils that follow these correlations. */
+function following(data: NetworkData, correlations: Correlations = 'own'): NetworkData {
+  if (correlations === 'own') return data;
+  const branch = <Each extends BranchData>(each: Each): Each => ({ ...each, coil: { ...each.coil, correlations } });
+  return { ...data, modules: data.modules.map(branch), units: data.units.map(branch) };
 }

@@ -222,7 +222,7 @@ export class NetworkMachine implements Machine {
     demands.forEach((demand, i) => {
       rig.setUnitAir(i, room, all.indoorFan === 'low', demand !== 'off' && all.indoorFanRunning);
     });
-    const design = networkDesign(setup.plant, setup.refrigerant, setup.conditions.mode);
+    const design = networkDesign(setup.plant, setup.refrigerant, setup.conditions.mode, setup.correlations);
     // a held speed is no unknown
     const warm = all.fixedSpeed ? design.x.filter((_, i) => i !== 4) : design.x;
     const found = findSteady(rig, demands, all.valveHold, all.fixedSpeed, warm);

@@ -8,8 +8,9 @@
  */
 import type { FluidTable } from '../fluids/fluid';
 import * as L from '../fluids/layout';
-import { exp, ln } from '../math/elementary';
+import { ln } from '../math/elementary';
 import { Compressor, short } from '../parts/compressor';
+import { slipRatio } from '../parts/correlations';
 import { motorLossFactor, slipPerWatt } from '../parts/motor';
 import { liquidHeld } from '../parts/suctionVessel';
 import { meanVoid } from '../parts/voidFraction';
@@ -349,7 +350,7 @@ export class Network {
       this.liquidEnergy = out[OUT_RHO] * hLiquid;
       return;
     }
-    const gas = meanVoid(quality, quality, exp((2 / 3) * ln(liquid[RHO_V] / liquid[RHO_L])));
+    const gas = meanVoid(quality, quality, slipRatio(liquid, this.modules[0].data.coil.correlations));
     this.liquidHeld = gas * liquid[RHO_V] + (1 - gas) * liquid[RHO_L];
     this.liquidEnergy = gas * liquid[RHO_V] * liquid[H_V] + (1 - gas) * liquid[RHO_L] * liquid[H_L];
   }

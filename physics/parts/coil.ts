@@ -14,6 +14,7 @@ import type { FluidTable } from '../fluids/fluid';
 import * as L from '../fluids/layout';
 import { exp, ln } from '../math/elementary';
 import type { AirStream } from './airStream';
+import { type Correlations, slipRatio } from './correlations';
 import { Sink } from './sink';
 import type { TubeFlow } from './tubeFlow';
 import { meanVoid } from './voidFraction';
@@ -37,6 +38,8 @@ export interface CoilData {
   readonly wallCapacity: number;
   /** pressure drop = coefficient * m^2 * v_vapour, Pa/(kg^2/s^2 * m3/kg) */
   readonly pressureDrop: number;
+  /** left out = ours */
+  readonly correlations?: Correlations;
 }
 
 const { H_L, H_V, T_BUB, T_DEW, RHO_L, RHO_V, CP_L, CP_V, P, OUT_T, OUT_RHO, OUT_DTDH } = L;
@@ -71,9 +74,9 @@ export class CoilMarch {
   energy = 0.5;
   private readonly sink = new Sink();
   private readonly out = new Float64Array(8);
-  /** per coil: latent heat, Zivi ratio, dh/dT of glide, tube area, air conductance and volume of a segment */
+  /** per coil: latent heat, slip ratio, dh/dT of glide, tube area, air conductance and volume of a segment */
   private latent = 0.5;
-  private zivi = 0.5;
+  private slip = 0.5;
   private glideCp = 0.5;
   private area = 0.5;
   private conductance = 0.5;
@@ -122,7 +125,7 @@ export class CoilMarch {
     const { data, out } = this;
     const n = data.segments;
     this.latent = block[H_V] - block[H_L];
-    this.zivi = exp((2 / 3) * ln(block[RHO_V] / block[RHO_L]));
+    this.slip = slipRatio(block, data.correlations);
     this.glideCp = this.latent / (block[T_DEW] - block[T_BUB] + 1e-7);
     this.area = data.innerArea / n;
     this.volume = data.volume / n;
@@ -251,7 +254,7 @@ export class CoilMarch {
         mass += held;
         massEnthalpy += held * hMean;
       } else {
-        const voidShare = meanVoid(x, (hEnd - hL) / latent, this.zivi);
+        const voidShare = meanVoid(x, (hEnd - hL) / latent, this.slip);
         const gas = volume * voidShare * block[RHO_V];
         const liquid = volume * (1 - voidShare) * block[RHO_L];
         mass += gas + liquid;

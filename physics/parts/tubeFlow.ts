@@ -10,9 +10,10 @@ import { exp, ln } from '../math/elementary';
 
 const { CP_L, CP_V, H_L, H_V, K_L, K_V, MU_L, MU_V, RHO_L, RHO_V } = layout;
 
-const DRY_OUT = 0.85;
+/** Quality above which the wall begins to dry. */
+export const DRY_OUT = 0.85;
 /** Nominal heat flux of the boiling number, W/m2: the flux itself would make the march implicit. */
-const NOMINAL_FLUX = 9000;
+export const NOMINAL_FLUX = 9000;
 
 function power(base: number, exponent: number): number {
   return exp(exponent * ln(base));

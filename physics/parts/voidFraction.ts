@@ -6,7 +6,7 @@ import { ln } from '../math/elementary';
 
 /**
  * Mean void fraction (share of gas by volume, 0…1) between two qualities.
- * @param ratio (rho_v / rho_l)^(2/3), see `zivi`
+ * @param ratio (rho_v / rho_l)^(2/3), see `slipRatio`
  */
 export function meanVoid(x1: number, x2: number, ratio: number): number {
   const low = x1 < 0 ? 0 : x1 > 1 ? 1 : x1;

@@ -9,13 +9,14 @@ import * as layout from '../fluids/layout';
 import type { AirStream } from '../parts/airStream';
 import { CoilMarch } from '../parts/coil';
 import { Compressor, nozzleFlux, short } from '../parts/compressor';
+import { tubeFlowBy } from '../parts/correlations';
 import { limited } from '../parts/line';
 import { LiquidPath } from '../parts/metering';
 import { motorLossFactor, slipPerWatt } from '../parts/motor';
 import { liquidLevel } from '../parts/receiver';
 import { exchanged } from '../parts/reversingValve';
 import { liquidHeld } from '../parts/suctionVessel';
-import { TubeFlow } from '../parts/tubeFlow';
+import type { TubeFlow } from '../parts/tubeFlow';
 import { meteringOpening } from './coldStore';
 import { type Effective, type MachineData, motorVoltage } from './effective';
 
@@ -63,7 +64,7 @@ export class Circuit {
   readonly evaporating = new Float64Array(BLOCK_SIZE);
   readonly outlet = new Float64Array(BLOCK_SIZE);
   readonly out = new Float64Array(8);
-  private readonly tube = new TubeFlow();
+  private readonly tube: TubeFlow;
 
   pDischarge = 0.5;
   pSuction = 0.5;
@@ -117,6 +118,7 @@ export class Circuit {
     private readonly standardPressure: number,
   ) {
     this.compressor = new Compressor(data.compressor);
+    this.tube = tubeFlowBy(data.condenser.correlations);
     this.condenser = new CoilMarch(data.condenser);
     this.evaporator = new CoilMarch(data.evaporator);
     this.path = new LiquidPath(BLOCK_SIZE);

@@ -7,6 +7,8 @@ import { type FluidTable, fluidTable } from '../fluids/fluid';
 import * as layout from '../fluids/layout';
 import { exp, ln } from '../math/elementary';
 import { AirStream, saturatedAt } from '../parts/airStream';
+import type { CoilData } from '../parts/coil';
+import type { Correlations } from '../parts/correlations';
 import { type FanResult, fanFlow } from '../parts/fan';
 import { airLost, passageFilled, throughLayer } from '../parts/ice';
 import { machineData, plantDescription } from '../plants';
@@ -203,13 +205,14 @@ export function designPoint(
   plant: MachineSetup['plant'],
   refrigerant: MachineSetup['refrigerant'],
   mode: OperatingMode,
+  correlations?: Correlations,
 ): { point: DesignPoint; x: Float64Array } {
-  const key = `${plant}/${refrigerant}/${mode}`;
+  const key = `${plant}/${refrigerant}/${mode}/${correlations ?? 'own'}`;
   const known = designs.get(key);
   if (known) return known;
   const description = plantDescription(plant, mode);
   const conditions = description.modes[mode] ?? description.designConditions;
-  const data = machineData(plant, refrigerant, mode);
+  const data = following(machineData(plant, refrigerant, mode), correlations);
   const rig = new Rig(fluidTable(refrigerant), data, healthy(data), conditions, 1);
   const { indoor, wetBulb } = conditions;
   rig.circuit.indoorAir.setWetBulb(indoor, wetBulb);
@@ -259,7 +262,7 @@ export function compile(setup: MachineSetup): Rig {
  * @param slideMoved the slide of a reversing valve that had stopped half way has moved home since
  */
 export function compileFor(setup: MachineSetup, mode: OperatingMode, slideMoved: boolean): Rig {
-  const data = machineData(setup.plant, setup.refrigerant, mode);
+  const data = following(machineData(setup.plant, setup.refrigerant, mode), setup.correlations);
   checkConditions(plantDescription(setup.plant), setup.conditions);
   const effective = healthy(data);
   const nuisance = { ...NOMINAL, ...setup.nuisance };
@@ -271,12 +274,19 @@ export function compileFor(setup: MachineSetup, mode: OperatingMode, slideMoved:
   effective.displacement *= nuisance.displacement;
   effective.metering *= nuisance.meteringArea;
   effective.voltage *= nuisance.voltage;
-  const design = designPoint(setup.plant, setup.refrigerant, mode).point;
+  const design = designPoint(setup.plant, setup.refrigerant, mode, setup.correlations).point;
   const { 'reversing-valve-half-shifted': _home, ...others } = setup.faults;
   const faults = slideMoved ? others : setup.faults;
   applyFaults(setup.plant, faults, effective, design, data, mode === setup.conditions.mode);
   if (data.outdoorIce && !freezes(setup.conditions)) effective.ice = 0;
   return new Rig(fluidTable(setup.refrigerant), data, effective, setup.conditions, design.opening);
+}
+
+/** The same machine with coils that follow these correlations. */
+function following(data: MachineData, correlations: Correlations = 'own'): MachineData {
+  if (correlations === 'own') return data;
+  const coil = (each: CoilData): CoilData => ({ ...each, correlations });
+  return { ...data, condenser: coil(data.condenser), evaporator: coil(data.evaporator) };
 }
 
 /** Ice on an outdoor coil that evaporates keeps up to about this outdoor temperature, K (from memory). */
