@@ -10,6 +10,8 @@ import type { NetworkSetting, NetworkSolution } from './steady';
 const ROUNDS = 60;
 /** K of the controller's error that count as nought */
 const NOUGHT = 1e-8;
+/** of one speed to the next where a state is followed down */
+const CREEP = 0.97;
 
 /** A limit slows the machine down to speeds at which it has no state any more: the switch of that limit ends it. */
 function woundDown({ network, data, conditions }: NetworkRig, speed: number): PhysicsError {
@@ -82,12 +84,24 @@ export function bySpeed(
     low = at;
     if (at === maxSpeed) return found(at);
   }
-  for (let k = 0; k < ROUNDS; k++) {
-    const middle = 0.5 * (low + high);
-    const wants = error(middle);
-    if (wants < NOUGHT && wants > -NOUGHT) return found(middle);
-    if (wants > 0) low = middle;
-    else high = middle;
+  const between = (): NetworkSolution | null => {
+    for (let k = 0; k < ROUNDS; k++) {
+      const middle = 0.5 * (low + high);
+      const wants = error(middle);
+      if (wants < NOUGHT && wants > -NOUGHT) return found(middle);
+      if (wants > 0) low = middle;
+      else high = middle;
+    }
+    return null;
+  };
+  const rest = between();
+  if (rest !== null) return rest;
+  // Two states at one speed: those below came from the one that jumps here. The other one is followed on its way down.
+  low = high;
+  for (let slower = error(high); slower < 0; slower = error(low)) {
+    if (low === minSpeed) return found(low);
+    high = low;
+    low = Math.max(minSpeed, CREEP * low);
   }
-  return null;
+  return between();
 }
