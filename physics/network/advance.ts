@@ -132,6 +132,11 @@ function standStill(rig: NetworkRig, still: NetworkState, controls: Controls, dt
     return afterStill(rig, still, stillStep(rig, still, dt), dt);
   } catch (error) {
     if (!(error instanceof PhysicsError) || !still.turning) throw error;
+    if (dt > 1) {
+      // a switch opens somewhere in between
+      const half = Math.floor(dt / 2);
+      return standStill(rig, standStill(rig, still, controls, half), controls, dt - half);
+    }
     const high = exp(still.x[0]) > 0.85 * rig.data.limits.highPressure;
     const stopped = tripped(still, high ? 'stopped-on-high-pressure' : 'stopped-on-discharge-heat');
     return standStill(rig, stopped, controls, dt);

@@ -122,6 +122,12 @@ function standStill(
     return afterStill(rig, decided, still, stillStep(rig, still, dt), fans, dt);
   } catch (error) {
     if (!(error instanceof PhysicsError) || !still.turning) throw error;
+    if (dt > 1) {
+      // a switch opens somewhere in between
+      const half = Math.floor(dt / 2);
+      const first = standStill(rig, decided, still, controls, half);
+      return standStill(rig, first, first, controls, dt - half);
+    }
     const emptied = cutOutNow(rig, still);
     if (emptied) return standStill(rig, emptied, emptied, controls, dt);
     const high = exp(still.x[0]) > 0.85 * rig.data.limits.highPressure;

@@ -3,6 +3,7 @@
  * the metering device, the leak and, while it starts, the compressor. Mass and energy are conserved exactly by
  * construction; heat comes and goes through the coils' walls.
  */
+import { PhysicsError } from '../errors';
 import type { FluidTable } from '../fluids/fluid';
 import * as layout from '../fluids/layout';
 import { ln } from '../math/elementary';
@@ -15,6 +16,8 @@ const VAPOUR = 12;
 /** The same while the compressor draws and pushes gas through. */
 const TWO_PHASE_DRIVEN = 2200;
 const VAPOUR_DRIVEN = 60;
+/** ln of density by which a vessel may miss its mass where rounding ends the search */
+const FITS = 1e-6;
 
 export class Vessel {
   pressure = 1e6;
@@ -53,7 +56,14 @@ export class Vessel {
       p = next;
       f = miss(p);
     }
-    miss(p);
+    const missed = miss(p);
+    if (missed > FITS || missed < -FITS) {
+      throw new PhysicsError('table-end', 'a vessel holds more or less than fits at any pressure within the tables', {
+        pressure: p,
+        density: rho,
+        energy: u,
+      });
+    }
     this.pressure = p;
     this.enthalpy = u + p / rho;
     this.temperature = this.out[OUT_T];
