@@ -8,7 +8,7 @@ import type { Fault } from './types';
  */
 export const COMPRESSOR_WORN: Fault = {
   id: 'compressor-worn',
-  plants: ['orifice-split', 'inverter-split'],
+  plants: ['orifice-split', 'inverter-split', 'thermostatic-heat-pump'],
   slight: 0.1,
   clear: 0.2,
   severe: 0.3,

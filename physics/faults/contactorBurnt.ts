@@ -7,7 +7,7 @@ import type { Fault } from './types';
  */
 export const CONTACTOR_BURNT: Fault = {
   id: 'contactor-burnt',
-  plants: ['orifice-split'],
+  plants: ['orifice-split', 'thermostatic-heat-pump'],
   slight: 4,
   clear: 12,
   severe: 20,

@@ -7,7 +7,7 @@ import type { Fault } from './types';
  */
 export const DUCT_LEAK: Fault = {
   id: 'duct-leak',
-  plants: ['orifice-split'],
+  plants: ['orifice-split', 'thermostatic-heat-pump'],
   slight: 0.12,
   clear: 0.28,
   severe: 0.42,

@@ -8,7 +8,7 @@ import type { Fault } from './types';
  */
 export const EVAPORATOR_DIRTY: Fault = {
   id: 'evaporator-dirty',
-  plants: ['orifice-split', 'inverter-split', 'cold-room', 'multi-split', 'heat-recovery'],
+  plants: ['orifice-split', 'inverter-split', 'cold-room', 'multi-split', 'heat-recovery', 'thermostatic-heat-pump'],
   slight: 0.2,
   clear: 0.45,
   severe: 0.6,

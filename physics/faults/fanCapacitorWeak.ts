@@ -7,7 +7,7 @@ import type { Fault } from './types';
  */
 export const FAN_CAPACITOR_WEAK: Fault = {
   id: 'fan-capacitor-weak',
-  plants: ['orifice-split'],
+  plants: ['orifice-split', 'thermostatic-heat-pump'],
   slight: 0.3,
   clear: 0.55,
   severe: 0.65,

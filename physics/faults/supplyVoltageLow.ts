@@ -7,7 +7,7 @@ import type { Fault } from './types';
  */
 export const SUPPLY_VOLTAGE_LOW: Fault = {
   id: 'supply-voltage-low',
-  plants: ['orifice-split', 'inverter-split', 'cold-room', 'multi-split', 'heat-recovery'],
+  plants: ['orifice-split', 'inverter-split', 'cold-room', 'multi-split', 'heat-recovery', 'thermostatic-heat-pump'],
   slight: 0.06,
   clear: 0.11,
   severe: 0.15,

@@ -7,7 +7,7 @@ import type { Fault } from './types';
  */
 export const THERMOSTAT_MISPLACED: Fault = {
   id: 'thermostat-misplaced',
-  plants: ['orifice-split'],
+  plants: ['orifice-split', 'thermostatic-heat-pump'],
   slight: 1.5,
   clear: 3,
   severe: 4.5,

@@ -27,6 +27,8 @@ export function uncertainty(reading: Reading, variant: Variant): number {
       return 1.2;
     case 'Td':
     case 'valveRise':
+    case 'kinkFall':
+    case 'suctionWarming':
       return 0.7;
     case 'rise':
     case 'drop':

@@ -2,27 +2,14 @@
  * Which way the heat pump's readings go under each fault: the rule table for a regulating valve at fixed speed in cooling,
  * and the review's table for heating. '0' is bounded, '+' and '-' must be read at twice the instruments' uncertainty.
  */
-import { type FamilyId, faultFamily, PhysicsError } from '../index';
+import { faultFamily, PhysicsError } from '../index';
 import { changeOf, interval, RELATIVE } from './directions';
-import type { Sign } from './directionTables';
 import { type Finding, finding } from './finding';
+import { type HeatPumpRow, PART_ROWS, TABLE } from './heatPumpPartRows';
 import { HEAT_PUMPS, type Reading, steadyReadings, type Variant } from './machines';
 import { SOURCES } from './sources';
 
-interface Row {
-  readonly name: string;
-  readonly fault: FamilyId;
-  readonly severity: number | 'clear' | 'severe' | 'max';
-  readonly mode: 'cooling' | 'heating';
-  /** °C outdoors, left out = the rating point's */
-  readonly outdoor?: number;
-  readonly source: string;
-  readonly signs: Readonly<Partial<Record<Reading, Sign>>>;
-}
-
-const TABLE = `${SOURCES.memory}; amended by the trade review`;
-
-const COOLING: readonly Omit<Row, 'mode'>[] = [
+const COOLING: readonly Omit<HeatPumpRow, 'mode'>[] = [
   {
     name: 'undercharge, valve regulating',
     fault: 'undercharge',
@@ -169,7 +156,7 @@ const COOLING: readonly Omit<Row, 'mode'>[] = [
   },
 ];
 
-const HEATING: readonly Omit<Row, 'mode'>[] = [
+const HEATING: readonly Omit<HeatPumpRow, 'mode'>[] = [
   {
     name: 'undercharge',
     fault: 'undercharge',
@@ -229,19 +216,20 @@ const HEATING: readonly Omit<Row, 'mode'>[] = [
   },
 ];
 
-const ROWS: readonly Row[] = [
+const ROWS: readonly HeatPumpRow[] = [
   ...COOLING.map((row) => ({ ...row, mode: 'cooling' }) as const),
   ...HEATING.map((row) => ({ ...row, mode: 'heating' }) as const),
+  ...PART_ROWS,
 ];
 
 /** Where a sign that is too small to read is read once more: it must become readable within the fault's range. */
 const STRONGER: Readonly<Record<string, readonly ('severe' | 'max')[]>> = { clear: ['severe', 'max'], severe: ['max'] };
 
-function findingsOf(row: Row, variant: Variant): Finding[] {
+function findingsOf(row: HeatPumpRow, variant: Variant): Finding[] {
   const { mode, outdoor } = row;
   const family = faultFamily(row.fault);
   const healthy = steadyReadings(variant, { mode, outdoor });
-  const at = (level: Row['severity']) => {
+  const at = (level: HeatPumpRow['severity']) => {
     const severity = typeof level === 'number' ? level : family[level];
     return { severity, ill: steadyReadings(variant, { mode, outdoor, faults: { [row.fault]: severity } }) };
   };

@@ -67,7 +67,8 @@ export function heatPumpDraws(count: number, seed: number): Finding[] {
 }
 
 /** What moves most under a family; growth is asked of it. `+` or `-` as it goes. */
-const TELLING: Readonly<Record<string, readonly [Reading, '+' | '-']>> = {
+type Telling = readonly [Reading, '+' | '-'];
+const TELLING: Readonly<Record<string, Telling | Readonly<Record<Mode, Telling>>>> = {
   undercharge: ['SC', '-'],
   overcharge: ['SC', '+'],
   'non-condensable': ['pd', '+'],
@@ -87,6 +88,18 @@ const TELLING: Readonly<Record<string, readonly [Reading, '+' | '-']>> = {
   'reversing-valve-leak': ['valveRise', '+'],
   'reversing-valve-half-shifted': ['valveRise', '+'],
   'defrost-not-starting': ['capacity', '-'],
+  'liquid-line-kink': { cooling: ['kinkFall', '+'], heating: ['SC', '-'] },
+  'liquid-line-heated': { cooling: ['kinkFall', '-'], heating: ['SC', '-'] },
+  'suction-line-uninsulated': { cooling: ['suctionWarming', '+'], heating: ['capacity', '-'] },
+  'service-valve-throttled': ['stem', '-'],
+  'evaporator-dirty': ['coilDrop', '+'],
+  'air-recirculation': { cooling: ['face', '+'], heating: ['Te', '-'] },
+  'duct-leak': ['ductPressure', '-'],
+  'compressor-worn': ['power', '+'],
+  'fan-capacitor-weak': ['fanCapacitance', '-'],
+  'supply-voltage-low': ['current', '+'],
+  'contactor-burnt': ['poleDrop', '+'],
+  'thermostat-misplaced': ['thermostatOver', '+'],
 };
 
 /** Departure from one-way growth that is noise of the solver or of a kink, in the reading's unit. */
@@ -110,7 +123,7 @@ export function heatPumpGrowth(): Finding[] {
       const growing = families.flatMap((family) => {
         const telling = TELLING[family.id];
         if (!telling) return [];
-        const [reading, sign] = telling;
+        const [reading, sign] = 'cooling' in telling ? telling[mode] : telling;
         const sizes = [0, family.slight, family.clear, family.severe];
         const values = sizes.map((size) => {
           const one = steadyReadings(variant, { mode, faults: { [family.id]: size } })[reading];

@@ -71,6 +71,32 @@ const PAIRS: readonly Pair[] = [
     ],
   },
   {
+    // half of the air lost (what drifts through makes it 0.51) without dirt on the fins, as on the splits
+    name: 'outdoor air lost | outdoor air recirculating',
+    design: {},
+    weather: MILD,
+    A: { 'condenser-fan-slow': 0.51 },
+    B: { 'air-recirculation': 0.35 },
+    alike: [['Tc', '+']],
+    parts: [
+      ['face', -ANY, -1],
+      ['rise', 1, ANY],
+      ['TcOverFace', 1.4, ANY],
+    ],
+    bandsA: [
+      ['pd', 3200, 3500],
+      ['face', 34.5, 36],
+      ['rise', 19, 23],
+      ['TcOverFace', 18, 21],
+    ],
+    bandsB: [
+      ['pd', 3200, 3500],
+      ['face', 40, 42],
+      ['rise', 9, 12],
+      ['TcOverFace', 11, 13],
+    ],
+  },
+  {
     name: 'leak in the compressor | leak in the reversing valve',
     design: {},
     weather: MILD,

@@ -157,6 +157,13 @@ export const MISSES: readonly Miss[] = [
       'Within 0.2 K of the band, and within 1.2 K for the liquid over the air: the outdoor coil of a heat pump is the larger one, its liquid comes close to the air. The readings part the pair as they should.',
   },
   {
+    ids: ['pd of B', 'TcOverFace of B'].map(
+      (id) => `heatPump/heat-pump-r410a/outdoor air lost | outdoor air recirculating/${id}`,
+    ),
+    reason:
+      '3,140 kPa against 3,200, and 10.3 K over the face against 11…13: bands given for any split. The outdoor coil of a heat pump is the larger one, it condenses 10.7 K over its air when sound, and 5 K warmer air does not change that. Face, rise and height over the face part the pair, in both weathers.',
+  },
+  {
     ids: ['ps of A', 'pd of A', 'ps of B', 'pd of B'].map(
       (id) => `heatPump/heat-pump-r410a/leak in the compressor | leak in the reversing valve/${id}`,
     ),

@@ -13,6 +13,7 @@ import { tubeFlowBy } from '../parts/correlations';
 import { limited } from '../parts/line';
 import { LiquidPath } from '../parts/metering';
 import { motorLossFactor, slipPerWatt } from '../parts/motor';
+import { faceOfOwnAir } from '../parts/ownAir';
 import { liquidLevel } from '../parts/receiver';
 import { exchanged } from '../parts/reversingValve';
 import { liquidHeld } from '../parts/suctionVessel';
@@ -37,6 +38,8 @@ export const HOT_BESIDE = 333.15;
 /** What surrounds and drives the circuit in one evaluation. */
 export class Surroundings {
   outdoor = 308.5;
+  /** kg/kg */
+  outdoorHumidity = 0.0105;
   opening = 0.99;
   /** relative to rated */
   speed = 1.01;
@@ -192,9 +195,12 @@ export class Circuit {
       hBeforeValve = (throughCompressor * compressor.hSuction - this.valveLeak * compressor.hDischarge - across) / m;
       this.hCondenserIn -= across / m;
     }
-    this.pValveOut = pHigh - (valveHigh * mm) / compressor.rhoDischarge;
+    // where the vapour line begins, behind its service valve
+    this.pValveOut = pHigh - ((valveHigh + throttled) * mm) / compressor.rhoDischarge;
     this.hValveOut = this.hCondenserIn;
-    this.dischargeLoss = lines.dischargeUa ? limited(lines.dischargeUa, m) * (compressor.tDischarge - env.outdoor) : 0;
+    this.dischargeLoss = effective.dischargeUa
+      ? limited(effective.dischargeUa, m) * (compressor.tDischarge - env.outdoor)
+      : 0;
     this.hCondenserIn -= this.dischargeLoss / m;
     this.pNitrogen = effective.nitrogen * GATHERED * this.standardPressure * (this.high[T_DEW] / 298.15);
     const pCondensing = this.pCondenserIn - 0.5 * dropHigh - this.pNitrogen;
@@ -223,9 +229,9 @@ export class Circuit {
     fluid.state(this.port, condenser.hOut, out);
     this.tLiquidPort = out[OUT_T];
     this.liquidLoss = limited(lines.liquidUa, m) * (out[OUT_T] - env.outdoor);
-    this.hLiquid = condenser.hOut - this.liquidLoss / m;
     this.lineGain = limited(effective.liquidLineUa, m) * (HOT_BESIDE - out[OUT_T]);
-    this.hMetering = this.hLiquid + this.lineGain / m;
+    this.hLiquid = condenser.hOut - (lines.beforePort ? this.liquidLoss - this.lineGain : this.liquidLoss) / m;
+    this.hMetering = lines.beforePort ? this.hLiquid : this.hLiquid + this.lineGain / m;
 
     this.rhoSuction = rhoSuction;
     this.pValveIn = pLow + (valveLow * mm) / rhoSuction;
@@ -245,17 +251,7 @@ export class Circuit {
       evaporatorTube.enhancement,
       pEvaporating / fluid.pCritical,
     );
-    evaporator.march(
-      fluid,
-      this.evaporating,
-      this.tube,
-      this.evaporatorAir,
-      m,
-      this.hMetering,
-      steady ? null : env.evaporatorWall,
-      env.dt,
-      1,
-    );
+    this.evaporate(env);
 
     fluid.setPressure(this.pEvaporatorOut, this.outlet);
     fluid.state(this.outlet, evaporator.hOut, out);
@@ -294,7 +290,7 @@ export class Circuit {
   private condense(env: Surroundings, gasPenalty: number): void {
     const { outdoorAir } = this;
     const share = this.effective.recirculated;
-    if (share === 0) {
+    if (share === 0 || this.heating) {
       this.marchCondenser(env, gasPenalty);
       return;
     }
@@ -328,6 +324,34 @@ export class Circuit {
       env.dt <= 0 ? null : env.condenserWall,
       env.dt,
       gasPenalty,
+    );
+  }
+
+  /** The evaporator in its air; outdoors it may draw in part of its own outlet air, colder and drier than the weather. */
+  private evaporate(env: Surroundings): void {
+    const { outdoorAir, evaporator } = this;
+    const share = this.effective.recirculated;
+    if (share === 0 || !this.heating) {
+      this.marchEvaporator(env);
+      return;
+    }
+    faceOfOwnAir(outdoorAir, env.outdoor, env.outdoorHumidity, share, () => {
+      this.marchEvaporator(env);
+      return { heat: evaporator.airHeat, water: evaporator.waterTotal };
+    });
+  }
+
+  private marchEvaporator(env: Surroundings): void {
+    this.evaporator.march(
+      this.fluid,
+      this.evaporating,
+      this.tube,
+      this.evaporatorAir,
+      this.massFlow,
+      this.hMetering,
+      env.dt <= 0 ? null : env.evaporatorWall,
+      env.dt,
+      1,
     );
   }
 

@@ -88,6 +88,7 @@ export class Rig {
     const outdoorDensity = moistDensity(conditions.outdoor, outdoor.humidity, this.pressure) / DESIGN_DENSITY;
     this.outdoorFan = this.outdoorFlow(controls.outdoorFanRunning, outdoorDensity);
     outdoor.massFlow = this.outdoorFan.flow * dryDensity(conditions.outdoor, outdoor.humidity, this.pressure);
+    this.env.outdoorHumidity = outdoor.humidity;
     const coils = circuit.heating
       ? ({ outdoor: data.evaporator, indoor: data.condenser } as const)
       : ({ outdoor: data.condenser, indoor: data.evaporator } as const);
@@ -252,6 +253,10 @@ export function designPoint(
   return design;
 }
 
+function coolingPoint({ plant, refrigerant, correlations }: MachineSetup): DesignPoint {
+  return designPoint(plant, refrigerant, 'cooling', correlations).point;
+}
+
 /** Compile a setup. Throws `bad-input` for unknown plants, refrigerants, faults or impossible conditions. */
 export function compile(setup: MachineSetup): Rig {
   return compileFor(setup, setup.conditions.mode, false);
@@ -274,7 +279,8 @@ export function compileFor(setup: MachineSetup, mode: OperatingMode, slideMoved:
   effective.displacement *= nuisance.displacement;
   effective.metering *= nuisance.meteringArea;
   effective.voltage *= nuisance.voltage;
-  const design = designPoint(setup.plant, setup.refrigerant, mode, setup.correlations).point;
+  const own = designPoint(setup.plant, setup.refrigerant, mode, setup.correlations).point;
+  const design = data.mode === 'heating' ? { ...own, cooling: coolingPoint(setup) } : own;
   const { 'reversing-valve-half-shifted': _home, ...others } = setup.faults;
   const faults = slideMoved ? others : setup.faults;
   applyFaults(setup.plant, faults, effective, design, data, mode === setup.conditions.mode);

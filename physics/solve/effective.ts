@@ -123,6 +123,8 @@ export interface Effective {
   /** W/K between the liquid line behind the drier and something hot / between suction line and outdoor air */
   liquidLineUa: number;
   suctionUa: number;
+  /** W/K between the hot vapour line of a heating machine and the outdoor air */
+  dischargeUa: number;
   /** leak area inside the reversing valve, m2, and factor on the pressure drop of its passages */
   reversingLeak: number;
   reversingDrop: number;
@@ -208,6 +210,8 @@ export interface DesignPoint {
   readonly rhoSuction: number;
   /** of a machine with one indoor unit: what its lines carry */
   readonly carried?: CarriedByLines;
+  /** of a reversible machine that heats: the same machine's point in cooling, by which a fault of one pipe is the same in both */
+  readonly cooling?: DesignPoint;
   readonly opening: number;
 }
 
@@ -221,7 +225,12 @@ export function carriedBy({ carried }: DesignPoint): CarriedByLines {
 export interface Nominal {
   readonly charge: number;
   readonly liquid: { readonly drier: number; readonly line: number };
-  readonly lines: { readonly inletDrop: number; readonly suctionUa?: number; readonly suctionShare?: number };
+  readonly lines: {
+    readonly inletDrop: number;
+    readonly suctionUa?: number;
+    readonly suctionShare?: number;
+    readonly dischargeUa?: number;
+  };
   readonly motor: MotorData;
   /** a cold room's */
   readonly indoorFan?: FanData;
@@ -244,6 +253,7 @@ export function healthy(data: Nominal): Effective {
     suctionValve: data.lines.inletDrop,
     liquidLineUa: 0,
     suctionUa: data.lines.suctionUa ?? 0,
+    dischargeUa: data.lines.dischargeUa ?? 0,
     reversingLeak: 0,
     reversingDrop: 1,
     metering: 1,

@@ -31,6 +31,7 @@ const CIRCUIT: readonly ProbeName[] = [
 const APART: readonly ChannelName[] = [
   'outdoorAirTemp',
   'condenserEnteringAirTemp',
+  'outdoorEnteringAirTemp',
   'returnAirTemp',
   'returnAirWetBulb',
   'coilEnteringAirTemp',

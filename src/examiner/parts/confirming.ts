@@ -36,7 +36,10 @@ export const PROOFS: Readonly<Record<CauseId, readonly Proof[] | null>> = {
   'service-valve-throttled': [{ read: ['look:suctionValveOpen'] }],
   'condenser-dirty': [{ read: ['look:condenserDirt'] }],
   'condenser-fan-slow': [{ read: ['look:condenserFanSpeed'] }],
-  'air-recirculation': [{ read: ['outdoorAirTemp', 'condenserEnteringAirTemp'] }],
+  'air-recirculation': [
+    { read: ['outdoorAirTemp', 'condenserEnteringAirTemp'] },
+    { read: ['outdoorAirTemp', 'outdoorEnteringAirTemp'] },
+  ],
   'filter-dirty': [{ read: ['look:filterDust'] }, { read: ['filterPressureDrop'] }],
   'evaporator-dirty': [{ read: ['look:evaporatorDirt'] }, { read: ['coilPressureDrop'] }],
   'evaporator-fan-slow': [{ read: ['look:evaporatorFanSpeed'] }],
