@@ -29,10 +29,11 @@ import { timing } from './timing';
 
 export { type Count, count, plantOf, type Verdict, verdictOf } from './account';
 export type { Finding } from './finding';
-export { COLD_ROOMS, type Reading, type Readings, VARIANTS, type Variant } from './machines';
+export { VARIANTS } from './machines';
 export { listedMisses, reasonFor } from './misses';
 export { figure, reportTable } from './report';
-export { blur, type Corner, type CornerName, jumps, type Sweep, type SweepPoint, sweeps } from './sweeps';
+export { type Corner, type CornerName, jumps, type Sweep, type SweepPoint, sweeps } from './sweeps';
+export { hasSpeeds, type Numbers, SWEPT, type Swept } from './swept';
 
 /** In the order of a report; each is independent and deterministic. */
 export const SECTIONS: Readonly<Record<string, () => readonly Finding[]>> = {

@@ -2,14 +2,13 @@
  * Every fault of a machine from nothing to the end of its range, at the design point: what each reading does, where regimes
  * change, where the machine stops. Nothing is judged here; a person looks at it.
  */
-import { type FamilyId, type FaultFamily, familiesOf, PhysicsError } from '../index';
-import { RELATIVE, uncertainty } from './directions';
-import { type Reading, type Readings, readingsOf, steadySnapshot, type Variant } from './machines';
+import { type FamilyId, type FaultFamily, PhysicsError } from '../index';
+import type { Numbers, Swept, SweptFault } from './swept';
 
 export interface SweepPoint {
   readonly severity: number;
   /** null where no steady state exists */
-  readonly readings: Readings | null;
+  readonly readings: Numbers | null;
   /** why there is none: the switch that stops the machine, else the error's code */
   readonly stop: string | null;
 }
@@ -23,8 +22,13 @@ export interface Corner {
 
 export interface Sweep {
   readonly family: FamilyId;
-  /** the fault's key, with the sensor after a colon where it needs one */
+  /** the fault's key, with the sensor after a colon and the unit after an @ where it needs them */
   readonly key: string;
+  /** the unit that has it, and one that is asked the same and has not */
+  readonly unitWith: string | null;
+  readonly unitWithout: string | null;
+  /** false: it is there or it is not, and the two points are without and with it */
+  readonly scaled: boolean;
   readonly unit: FaultFamily['unit'];
   /** the scale of severity; negative throughout for a sensor that reads low */
   readonly slight: number;
@@ -35,13 +39,22 @@ export interface Sweep {
   readonly corners: readonly Corner[];
 }
 
+/** On the whole machine, or on the unit that has the fault: its readings' names then end in `at`. */
 const CORNERS = {
-  'superheat gone': (r: Readings) => r.SHout < 0.05,
-  'subcooling gone': (r: Readings) => r.SC < 0.05,
-  'gas in the sight glass': (r: Readings) => r.glass > 0.02,
-  'valve fully open': (r: Readings) => r.opening > 0.999,
-  ice: (r: Readings) => r.frost > 0,
-  'slowed by its controller': (_: Readings, controller: string) => controller.startsWith('slowed'),
+  'superheat gone': (r: Numbers) => r.SHout < 0.05,
+  'liquid reaches the compressor': (r: Numbers) => r.SHcomp < 0.05,
+  'subcooling gone': (r: Numbers) => r.SC < 0.05,
+  'gas in the sight glass': (r: Numbers) => r.glass > 0.02,
+  'valve fully open': (r: Numbers) => r.opening > 0.999,
+  'unit’s superheat gone': (r: Numbers, at: string) => r[`SH${at}`] < 0.05,
+  'unit’s valve fully open': (r: Numbers, at: string) => r[`opening${at}`] > 0.999,
+  'liquid header full': (r: Numbers) => r.SCheader > 0.05,
+  'outdoor side boils': (r: Numbers) => r.boiling > 0,
+  'two modules at work': (r: Numbers) => r.atWork === 2,
+  'all modules at work': (r: Numbers) => r.atWork === 3,
+  'wet gas to cool the discharge': (r: Numbers) => r.boiling > 0 && r.Td > r.wetFrom,
+  ice: (r: Numbers) => r.frost > 0,
+  'slowed by its controller': (_r: Numbers, _at: string, controller: string) => controller.startsWith('slowed'),
 } as const;
 export type CornerName = keyof typeof CORNERS;
 const CORNER_NAMES = Object.keys(CORNERS) as CornerName[];
@@ -52,15 +65,16 @@ interface Solved extends SweepPoint {
 
 const STOPPED = 'stopped-on-';
 
-function solvedAt(variant: Variant, key: string, severity: number): Solved {
+function solvedAt(machine: Swept, fault: SweptFault, severity: number): Solved {
   try {
-    const snapshot = steadySnapshot(variant, { faults: { [key]: severity } });
+    const snapshot = machine.steady(fault, severity);
     // the circuit has a balance there, but beyond a limit: the machine would not stay to reach it
     if (snapshot.controller.startsWith(STOPPED)) {
       return { severity, readings: null, stop: snapshot.controller.slice(STOPPED.length), regimes: [] };
     }
-    const readings = readingsOf(snapshot);
-    const regimes = CORNER_NAMES.map((name) => CORNERS[name](readings, snapshot.controller));
+    const readings = machine.read(snapshot);
+    const at = `@${fault.unit ?? ''}`;
+    const regimes = CORNER_NAMES.map((name) => CORNERS[name](readings, at, snapshot.controller));
     return { severity, readings, stop: null, regimes };
   } catch (error) {
     if (!(error instanceof PhysicsError)) throw error;
@@ -78,57 +92,42 @@ function cornersOf(points: readonly Solved[]): Corner[] {
   );
 }
 
-/** @param steps between no fault and the end of the range */
-export function sweeps(variant: Variant, steps: number): Sweep[] {
-  return familiesOf(variant.plant).flatMap((family) => {
-    const keys = family.targets?.map((target) => `${family.id}:${target}`) ?? [family.id];
-    return keys.flatMap((key) =>
-      (family.signed ? [1, -1] : [1]).map((sign) => {
-        const points = Array.from({ length: steps + 1 }, (_, i) =>
-          solvedAt(variant, key, (sign * family.max * i) / steps),
-        );
-        return {
-          family: family.id,
-          key,
-          unit: family.unit,
-          slight: sign * family.slight,
-          clear: sign * family.clear,
-          severe: sign * family.severe,
-          max: sign * family.max,
-          points: points.map(({ severity, readings, stop }) => ({ severity, readings, stop })),
-          corners: cornersOf(points),
-        };
-      }),
-    );
-  });
-}
+/** Faults that have no size. */
+const UNSCALED: readonly FamilyId[] = ['changeover-ports-crossed', 'unit-address-crossed', 'module-valve-shut'];
 
-/** Half width of what an instrument cannot tell from the healthy machine, in the reading's own unit. */
-export function blur(reading: Reading, healthy: Readings, variant: Variant): number {
-  switch (reading) {
-    // the bounds of lookalikes.ts, which are twice the uncertainty
-    case 'standing':
-      return 17.5;
-    case 'filterDrop':
-      return 10;
-    case 'drierFall':
-      return 0.7;
-    case 'SHcomp':
-      return uncertainty('SH', variant);
-    // flow and COP are read through the capacity
-    case 'flow':
-    case 'cop':
-      return 0.03 * healthy[reading];
-    default:
-      return uncertainty(reading, variant) * (RELATIVE.includes(reading) ? healthy[reading] : 1);
-  }
+/** @param most steps between no fault and the end of the range; left out = as many as the machine's sheet has */
+export function sweeps(machine: Swept, most: number = machine.steps): Sweep[] {
+  return machine.faults.flatMap((fault) => {
+    const { family } = fault;
+    const scaled = !UNSCALED.includes(family.id);
+    const steps = scaled ? most : 1;
+    return (family.signed ? [1, -1] : [1]).map((sign): Sweep => {
+      const points = Array.from({ length: steps + 1 }, (_, i) =>
+        solvedAt(machine, fault, (sign * family.max * i) / steps),
+      );
+      return {
+        family: family.id,
+        key: fault.key,
+        unitWith: fault.unit ?? null,
+        unitWithout: fault.sibling ?? null,
+        scaled,
+        unit: family.unit,
+        slight: sign * family.slight,
+        clear: sign * family.clear,
+        severe: sign * family.severe,
+        max: sign * family.max,
+        points: points.map(({ severity, readings, stop }) => ({ severity, readings, stop })),
+        corners: cornersOf(points),
+      };
+    });
+  });
 }
 
 /**
  * Steps of a curve that stand out: where the step of one point is more than three times each neighbour's and more than the
  * instrument's uncertainty (a jump), as severities with the size in the reading's unit.
  */
-export function jumps(sweep: Sweep, reading: Reading, least: number): { severity: number; size: number }[] {
+export function jumps(sweep: Sweep, reading: string, least: number): { severity: number; size: number }[] {
   const found: { severity: number; size: number }[] = [];
   const { points } = sweep;
   for (let i = 2; i < points.length - 1; i++) {

@@ -4,15 +4,14 @@ import { dirname, join } from 'node:path';
 import type { Command } from 'commander';
 import { PHYSICS_VERSION, type PlantId, plantDescription } from '../../physics';
 import {
-  COLD_ROOMS,
   count,
   type Finding,
   plantOf,
   reasonFor,
   reportTable,
   SECTIONS,
+  SWEPT,
   sweeps,
-  VARIANTS,
   verdictOf,
 } from '../../physics/qualification';
 import { CheckFailed, RefusedInput, UsageError } from './exit';
@@ -30,8 +29,6 @@ interface QualifyOptions {
   json?: boolean;
 }
 
-/** Points on each curve of a sheet, less one. */
-const STEPS = 96;
 const NAMES = Object.keys(SECTIONS);
 const list = (text: string): string[] => text.split(',').map((each) => each.trim());
 
@@ -43,7 +40,10 @@ export function registerQualify(program: Command, io: Io): void {
     .option('--sections <names>', `only these, separated by commas: ${NAMES.join(', ')}`, list)
     .option('--without <names>', 'all but these (the slow ones are time, random and abuse)', list)
     .option('--report <file>', 'write the report to this file (Markdown); counts alone go to standard output')
-    .option('--sheets <folder>', 'write one HTML sheet a machine: every fault, every reading against severity')
+    .option(
+      '--sheets <folder>',
+      'write one HTML sheet a machine and mode: every fault, the telling readings against severity',
+    )
     .option('--json', 'counts and findings as one JSON object; an open end of a range is null')
     .action((plant: string | undefined, options: QualifyOptions) => qualify(plant, options, io));
 }
@@ -51,17 +51,14 @@ export function registerQualify(program: Command, io: Io): void {
 async function qualify(name: string | undefined, options: QualifyOptions, io: Io): Promise<void> {
   const plant = name === undefined ? null : plantDescription(name).id;
   const chosen = chooseSections(options);
-  const machines =
-    options.sheets === undefined
-      ? []
-      : [...VARIANTS, ...COLD_ROOMS].filter((each) => plant === null || each.plant === plant);
+  const machines = options.sheets === undefined ? [] : SWEPT.filter((each) => plant === null || each.plant === plant);
   const progress = startProgress(io, 'qualify');
   const steps = chosen.length + machines.length;
   const sections = await runSections(chosen, plant, steps, progress);
   if (options.sheets !== undefined) {
-    for (const [i, variant] of machines.entries()) {
-      await announce(progress, chosen.length + i, steps, `sheet ${variant.id}`);
-      await save(join(options.sheets, `${variant.id}.html`), sheet(variant, sweeps(variant, STEPS)));
+    for (const [i, machine] of machines.entries()) {
+      await announce(progress, chosen.length + i, steps, `sheet ${machine.id}`);
+      await save(join(options.sheets, `${machine.id}.html`), sheet(machine, sweeps(machine)));
     }
   }
   progress.end();

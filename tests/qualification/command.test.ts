@@ -3,9 +3,10 @@ import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'n
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, afterEach, describe, expect, test, vi } from 'vitest';
-import { familiesOf } from '../../physics';
-import { type Finding, listedMisses, SECTIONS, sweeps, VARIANTS, verdictOf } from '../../physics/qualification';
+import { familiesOf, PLANTS } from '../../physics';
+import { type Finding, listedMisses, SECTIONS, SWEPT, sweeps, VARIANTS, verdictOf } from '../../physics/qualification';
 import { countRows } from '../../src/cli/qualify/report';
+import { sheet } from '../../src/cli/qualify/sheet';
 import { cli, jsonLines } from '../support/cli';
 
 const folder = mkdtempSync(join(tmpdir(), 'qualify-'));
@@ -120,13 +121,15 @@ describe('sheets', () => {
     for (const { id } of familiesOf('orifice-split')) expect(html).toContain(`<code>${id}</code>`);
     const curves = html.match(/class="curve" d="([^"]*)"/g) ?? [];
     // what goes both ways is drawn both ways
-    const sweeps = familiesOf('orifice-split').reduce((count, { signed }) => count + (signed ? 2 : 1), 0);
-    expect(curves.length).toBe(16 * sweeps);
+    const drawn = familiesOf('orifice-split').reduce((count, { signed }) => count + (signed ? 2 : 1), 0);
+    const quiet = html.match(/Nothing that is read here moves/g) ?? [];
+    expect(curves.length).toBe(16 * (drawn - quiet.length));
+    expect(curves.length).toBeGreaterThan(12 * drawn);
     expect(html).not.toMatch(/NaN|Infinity|undefined|<script|https?:|src=|url\(/);
   });
 
   test('a sweep: starts sound, ends at the end of the range, is broken where the machine stops and says on what', () => {
-    const fixed = VARIANTS.find(({ id }) => id === 'inverter-fixed');
+    const fixed = SWEPT.find(({ id }) => id === 'inverter-fixed');
     const all = sweeps(fixed!, 12);
     const closing = all.find(({ key }) => key === 'metering-valve-stuck-closing');
     const drift = all.filter(({ family }) => family === 'thermistor-drift');
@@ -142,6 +145,48 @@ describe('sheets', () => {
       ['thermistor-drift:evaporatorCoil', 1],
       ['thermistor-drift:evaporatorCoil', -1],
     ]);
+  });
+});
+
+describe('sheets of many units', () => {
+  const machine = SWEPT.find(({ id }) => id === 'multi-r410a-cooling');
+  const only = (...keys: string[]) => ({
+    ...machine!,
+    faults: machine!.faults.filter(({ key }) => keys.includes(key)),
+  });
+
+  test('every plant has a sheet in each of its modes', () => {
+    const sheets = SWEPT.map(({ plant, mode }) => `${plant} ${mode}`);
+    for (const { id, modes } of Object.values(PLANTS)) {
+      for (const mode of Object.keys(modes)) expect(sheets).toContain(`${id} ${mode}`);
+    }
+  });
+
+  test('a fault of one unit stands beside a sibling, and only its own readings move much', () => {
+    const chosen = only('metering-valve-stuck-closing@unit3');
+    const [sweep] = sweeps(chosen, 4);
+    const change = (name: string): number =>
+      (sweep.points.at(-1)?.readings?.[name] ?? Number.NaN) - (sweep.points[0].readings?.[name] ?? Number.NaN);
+    expect([sweep.unitWith, sweep.unitWithout]).toEqual(['unit3', 'unit5']);
+    expect(change('SH@unit3')).toBeGreaterThan(6);
+    expect(Math.abs(change('SH@unit5'))).toBeLessThan(1);
+    const html = sheet(chosen, [sweep]);
+    expect(html.match(/class="beside" d="M/g)).toHaveLength(5);
+    expect(html).not.toMatch(/NaN|Infinity|undefined/);
+  });
+
+  test('what has no size is a table, and what shows nothing says so', () => {
+    const chosen = only('unit-address-crossed@unit3', 'supply-voltage-low');
+    const [voltage, crossed] = sweeps(chosen, 4);
+    const quiet = {
+      ...voltage,
+      points: voltage.points.map((point) => ({ ...point, readings: voltage.points[0].readings })),
+    };
+    expect(crossed.points).toHaveLength(2);
+    expect(sheet(chosen, [crossed])).toContain('<table>');
+    expect(sheet(chosen, [voltage])).toContain('<svg');
+    expect(sheet(chosen, [quiet])).toContain('Nothing that is read here moves');
+    expect(sheet(chosen, [quiet])).not.toContain('<svg');
   });
 });
 

@@ -1,8 +1,11 @@
 /** One small chart: a reading against severity, as SVG. Coordinates in the chart's own units, no style but classes. */
-import { blur, type Reading, type Sweep, type Variant } from '../../../physics/qualification';
+import type { Sweep, Swept } from '../../../physics/qualification';
 
 export interface Panel {
-  readonly reading: Reading;
+  /** a reading's name; that of one unit has it after an @ */
+  readonly reading: string;
+  /** the same reading of a unit that has not the fault, drawn thin */
+  readonly beside?: string;
   readonly title: string;
   readonly unit: string;
 }
@@ -56,15 +59,17 @@ export function gaps(sweep: Sweep): { from: number; to: number; why: string }[] 
   return found;
 }
 
-export function chart(panel: Panel, sweep: Sweep, variant: Variant): string {
-  const { reading, title, unit } = panel;
+export function chart(panel: Panel, sweep: Sweep, machine: Swept): string {
+  const { reading, beside, title, unit } = panel;
   const healthy = sweep.points[0].readings;
   if (healthy === null) return '';
   const middle = healthy[reading];
-  const half = blur(reading, healthy, variant);
-  const values = sweep.points.flatMap(({ readings }) => (readings ? [readings[reading]] : []));
-  const low = Math.min(middle - LEAST_SPAN * half, ...values);
-  const high = Math.max(middle + LEAST_SPAN * half, ...values);
+  const half = machine.blur(reading, healthy);
+  const along = (name: string): number[] => sweep.points.flatMap(({ readings }) => (readings ? [readings[name]] : []));
+  const values = along(reading);
+  const all = beside === undefined ? values : [...values, ...along(beside)];
+  const low = Math.min(middle - LEAST_SPAN * half, ...all);
+  const high = Math.max(middle + LEAST_SPAN * half, ...all);
   const pad = 0.05 * (high - low);
   const x = (severity: number): number => LEFT + ((WIDTH - LEFT - RIGHT) * severity) / sweep.max;
   const y = (value: number): number =>
@@ -103,12 +108,15 @@ export function chart(panel: Panel, sweep: Sweep, variant: Variant): string {
       `<text class="small stopped" text-anchor="middle" transform="translate(${at(middleX + 3)} ${at((TOP + bottom) / 2)}) rotate(-90)">stops: ${escaped(why)}</text>`
     );
   });
-  const lines: string[] = [];
-  let open = false;
-  for (const { severity, readings } of sweep.points) {
-    if (readings) lines.push(`${open ? 'L' : 'M'}${at(x(severity))} ${at(y(readings[reading]))}`);
-    open = readings !== null;
-  }
+  const line = (name: string): string => {
+    const drawn: string[] = [];
+    let open = false;
+    for (const { severity, readings } of sweep.points) {
+      if (readings) drawn.push(`${open ? 'L' : 'M'}${at(x(severity))} ${at(y(readings[name]))}`);
+      open = readings !== null;
+    }
+    return drawn.join('');
+  };
   const label = `${title}: ${short(middle)} ${unit} healthy, ${short(last)} ${unit} at the last severity that runs`;
   return (
     `<svg viewBox="0 0 ${WIDTH} ${HEIGHT}" role="img" aria-label="${escaped(label)}">` +
@@ -117,6 +125,7 @@ export function chart(panel: Panel, sweep: Sweep, variant: Variant): string {
     `<rect class="blur" x="${LEFT}" y="${at(y(middle + half))}" width="${WIDTH - LEFT - RIGHT}" height="${at(y(middle - half) - y(middle + half))}"/>` +
     `${grid.join('')}${scale.join('')}${stops.join('')}${corners.join('')}` +
     `<path class="axis" d="M${LEFT} ${TOP}V${bottom}H${WIDTH - RIGHT}"/>` +
-    `<path class="curve" d="${lines.join('')}"/></svg>`
+    (beside === undefined ? '' : `<path class="beside" d="${line(beside)}"/>`) +
+    `<path class="curve" d="${line(reading)}"/></svg>`
   );
 }

@@ -1,34 +1,9 @@
 /** A sheet of one machine: every fault, every telling reading against severity. One HTML file that needs nothing else. */
-import { PHYSICS_VERSION, plantDescription } from '../../../physics';
-import { blur, type CornerName, jumps, type Reading, type Sweep, type Variant } from '../../../physics/qualification';
+import { PHYSICS_VERSION } from '../../../physics';
+import { type CornerName, hasSpeeds, jumps, type Sweep, type Swept } from '../../../physics/qualification';
 import { createText } from '../../i18n';
 import { chart, escaped, gaps, letter, type Panel, short } from './chart';
-
-const panel = (reading: Reading, title: string, unit: string): Panel => ({ reading, title, unit });
-
-function panelsOf(variant: Variant): Panel[] {
-  const { metering, variableSpeed } = plantDescription(variant.plant);
-  return [
-    panel('Te', 'Evaporating temperature', '°C'),
-    panel('Tc', 'Condensing temperature', '°C'),
-    panel('SH', 'Superheat, service valve', 'K'),
-    panel('SC', 'Subcooling', 'K'),
-    panel('Td', 'Discharge line', '°C'),
-    panel('drop', 'Air drop indoors', 'K'),
-    panel('rise', 'Air rise outdoors', 'K'),
-    panel('current', 'Compressor current', 'A'),
-    panel('power', 'Compressor power', 'W'),
-    panel('capacity', 'Capacity', 'W'),
-    panel('cop', 'COP', '–'),
-    panel('flow', 'Refrigerant flow', 'g/s'),
-    panel('SHcomp', 'Superheat, compressor', 'K'),
-    panel('drierFall', 'Fall over the drier', 'K'),
-    panel('filterDrop', 'Filter pressure drop', 'Pa'),
-    panel('standing', 'Standing pressure', 'kPa'),
-    ...(metering === 'electronic-valve' ? [panel('opening', 'Valve opening', '–')] : []),
-    ...(variableSpeed ? [panel('speed', 'Compressor speed', 'Hz')] : []),
-  ];
-}
+import { panelsOf } from './panels';
 
 const STYLE = `
 :root{color-scheme:light dark;--paper:#fbfaf6;--ink:#20262b;--soft:#5d676e;--grid:#dcdfdd;--band:#bcd8d2;--curve:#12447a;--corner:#a3481c;--stop:#e7c9c0}
@@ -42,6 +17,8 @@ svg{width:100%;height:auto;display:block}text{fill:var(--ink);font:10px system-u
 .grid{stroke:var(--grid);stroke-width:.6}.axis{stroke:var(--soft);fill:none;stroke-width:.8}
 .mark{stroke:var(--soft);stroke-width:.6;stroke-dasharray:1 3}.corner{stroke:var(--corner);stroke-width:.8;stroke-dasharray:3 2}
 .blur{fill:var(--band)}.stop{fill:var(--stop)}.curve{stroke:var(--curve);stroke-width:1.6;fill:none;stroke-linejoin:round}
+.beside{stroke:var(--soft);stroke-width:1;fill:none;stroke-linejoin:round}
+table{border-collapse:collapse;margin-top:.4rem}td,th{padding:.1rem .9rem .1rem 0;text-align:right}td:first-child,th:first-child{text-align:left}
 .swatch{display:inline-block;width:1.1em;height:.8em;vertical-align:middle}
 @media(max-width:520px){.panels{grid-template-columns:1fr 1fr}}
 @media print{h2{break-before:auto}.panels{break-inside:avoid}}`;
@@ -50,7 +27,8 @@ const LEGEND = `<p>Each chart: a reading against severity, from a sound machine 
 Dotted lines: s slight, c clear, v severe.
 <span class="swatch" style="background:var(--band)"></span> what an instrument cannot tell from the sound machine.
 <span class="swatch" style="background:var(--stop)"></span> no steady state: the machine stops.
-Letters: where the machine begins or ceases to work in another way. Every chart spans at least three times the band on either side.</p>`;
+Letters: where the machine begins or ceases to work in another way. Every chart spans at least three times the band on either side.
+Where a fault sits in one unit, the thin grey curve is another that is asked the same.</p>`;
 
 function cornerText(sweep: Sweep): string {
   const texts = sweep.corners.map(
@@ -64,42 +42,80 @@ function words(name: CornerName, begins: boolean): string {
   return `${name} ${begins ? 'from' : 'until'}`;
 }
 
-function section(sweep: Sweep, variant: Variant, panels: readonly Panel[]): string {
+/** A fault without a size: every reading without and with it. */
+function table(panels: readonly Panel[], { points, unitWithout }: Sweep): string {
+  const [without, withIt] = points.map(({ readings }) => readings);
+  const cell = (readings: typeof without, name: string | undefined): string =>
+    `<td>${name === undefined ? '' : readings === null ? '–' : escaped(short(readings[name]))}</td>`;
+  const rows = panels.map(
+    ({ reading, beside, title, unit }) =>
+      `<tr><td>${escaped(`${title}, ${unit}`)}</td>${cell(without, reading)}${cell(withIt, reading)}` +
+      (unitWithout === null ? '' : `${cell(without, beside)}${cell(withIt, beside)}`) +
+      '</tr>',
+  );
+  const others = unitWithout === null ? '' : `<th>${escaped(unitWithout)} before</th><th>with the fault</th>`;
+  return `<table><tr><th>Reading</th><th>sound</th><th>with the fault</th>${others}</tr>${rows.join('\n')}</table>`;
+}
+
+function section(sweep: Sweep, machine: Swept): string {
   const text = createText('en', 'si');
+  const panels = panelsOf(machine, sweep);
   const name = text.maybe(`names.cause.${sweep.family}`) ?? sweep.family;
-  const sensor = sweep.key.split(':')[1];
-  const title = `${name}${sensor ? `: ${sensor}, ${sweep.max < 0 ? 'low' : 'high'}` : ''}`;
+  const sensor = sweep.key.split(/[:@]/)[1];
+  const way = sweep.key.includes(':') ? `: ${sensor}, ${sweep.max < 0 ? 'low' : 'high'}` : '';
+  const where = sweep.unitWith === null ? '' : ` (${sweep.unitWith}; thin: ${sweep.unitWithout})`;
+  const heading = `<h2>${escaped(name + way + where)}</h2>`;
+  if (!sweep.scaled) {
+    return [heading, `<p><code>${escaped(sweep.key)}</code> has no size.</p>`, table(panels, sweep)].join('\n');
+  }
   const unit = sweep.unit === 'K' ? ' K' : '';
   const scale = (['slight', 'clear', 'severe'] as const).map((level) => `${level} ${short(sweep[level])}${unit}`);
-  const steps = jumpsOf(sweep, variant, panels).map(
+  const steps = jumpsOf(sweep, machine, panels).map(
     ({ title: what, severity, size, unit: of }) =>
       `${what} ${size > 0 ? '+' : ''}${short(size)} ${of} at ${short(severity)}`,
   );
   const corners = cornerText(sweep);
+  const drawn = panels.some((each) => moves(each, sweep, machine))
+    ? `<div class="panels">${panels.map((each) => chart(each, sweep, machine)).join('\n')}</div>`
+    : '<p>Nothing that is read here moves further than an instrument can tell.</p>';
   return [
-    `<h2>${escaped(title)}</h2>`,
+    heading,
     `<p><code>${escaped(sweep.key)}</code> 0 to ${short(sweep.max)}${unit}: ${scale.join(', ')}.</p>`,
     corners === '' ? '' : `<p>${escaped(corners)}.</p>`,
     steps.length === 0 ? '' : `<p>Steps that stand out: ${escaped(steps.join('; '))}.</p>`,
-    `<div class="panels">${panels.map((each) => chart(each, sweep, variant)).join('\n')}</div>`,
+    drawn,
   ].join('\n');
 }
 
+/** Whether a reading leaves the band anywhere, or the machine stops. */
+function moves({ reading }: Panel, { points }: Sweep, machine: Swept): boolean {
+  const healthy = points[0].readings;
+  if (healthy === null) return true;
+  const band = machine.blur(reading, healthy);
+  return points.some(({ readings }) => readings === null || Math.abs(readings[reading] - healthy[reading]) > band);
+}
+
 /** Steps of the curves that stand out by more than an instrument can tell. */
-function jumpsOf(sweep: Sweep, variant: Variant, panels: readonly Panel[]) {
+function jumpsOf(sweep: Sweep, machine: Swept, panels: readonly Panel[]) {
   const healthy = sweep.points[0].readings;
   if (healthy === null) return [];
   return panels.flatMap(({ reading, title, unit }) =>
-    jumps(sweep, reading, blur(reading, healthy, variant)).map((jump) => ({ ...jump, title, unit })),
+    jumps(sweep, reading, machine.blur(reading, healthy)).map((jump) => ({ ...jump, title, unit })),
   );
 }
 
-export function sheet(variant: Variant, sweeps: readonly Sweep[]): string {
-  const panels = panelsOf(variant);
-  const speed = plantDescription(variant.plant).variableSpeed
-    ? `, ${variant.controls.fixedSpeed ? 'speed held at rated' : 'its own speed'}`
-    : '';
-  const title = `${variant.plant}, ${variant.refrigerant}${speed}`;
+const DEGREES = (kelvin: number): string => `${Number((kelvin - 273.15).toFixed(2))} °C`;
+
+function conditionsOf({ mode, conditions }: Swept): string {
+  const { outdoor, indoor, wetBulb } = conditions;
+  const rooms = `${DEGREES(indoor)} in the rooms, wet bulb ${DEGREES(wetBulb)}`;
+  const way = mode === 'simultaneous' ? 'every second room heated, the others cooled' : mode;
+  return `${DEGREES(outdoor)} outdoors, ${rooms}, ${way}, steady state`;
+}
+
+export function sheet(machine: Swept, sweeps: readonly Sweep[]): string {
+  const speed = hasSpeeds(machine.plant) ? `, ${machine.fixedSpeed ? 'speed held at rated' : 'its own speed'}` : '';
+  const title = `${machine.plant}, ${machine.refrigerant}, ${machine.mode}${speed}`;
   return `<!doctype html>
 <html lang="en">
 <head>
@@ -111,9 +127,9 @@ export function sheet(variant: Variant, sweeps: readonly Sweep[]): string {
 </head>
 <body>
 <h1>${escaped(title)}: symptoms against severity</h1>
-<p>${variant.design ? `${variant.design.outdoor} °C outdoors, ${variant.design.indoor} °C in the room` : '35 °C outdoors, 27/19 °C indoors'}, steady state. Physics ${PHYSICS_VERSION}.</p>
+<p>${escaped(conditionsOf(machine))}. Physics ${PHYSICS_VERSION}.</p>
 ${LEGEND}
-${sweeps.map((sweep) => section(sweep, variant, panels)).join('\n')}
+${sweeps.map((sweep) => section(sweep, machine)).join('\n')}
 </body>
 </html>
 `;
