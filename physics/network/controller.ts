@@ -5,10 +5,10 @@
 import { motorCurrent } from '../parts/motor';
 import { RESTART_DELAY } from '../solve/controller';
 import type { ControllerState, Controls, UnitDemand, UnitState } from '../types';
-import { PATIENCE, speedError, speedTarget } from './control';
+import { speedError, speedTarget } from './control';
 import { MELTING_SPEED } from './defrost';
 import { demandsOf } from './design';
-import { leastExchange, valveShare } from './exchange';
+import { leastExchange, outdoorsWish, valveShare } from './exchange';
 import type { NetworkRig } from './rig';
 import { LOCK_OUT_TRIPS, type NetworkState, PARKED } from './state';
 import { fedWith, type Outdoors } from './tasks';
@@ -147,11 +147,7 @@ export function outdoorsNext(rig: NetworkRig, state: NetworkState): Outdoors {
   const cold = control.evaporatingTarget - rig.fluid.tDew(rig.network.low[0]);
   const { role } = state.outdoors;
   const level = role === 'condenser' ? state.outdoors.count : -state.outdoors.count;
-  const least = state.exchange < leastExchange(state.outdoors) + 1e-6;
-  const most = state.exchange > 1 - 1e-6;
-  let next = level;
-  if (level > 0) next += least && (level > 1 ? hot < -1 : cold > PATIENCE) ? -1 : most && hot > 2 ? 1 : 0;
-  else next += least && cold < -2 ? 1 : most && cold > 3 ? -1 : 0;
+  let next = level + outdoorsWish(state.outdoors, state.exchange, hot, cold);
   // one module stays in either way: throttled shut it takes nothing, so there is no step between
   if (next === 0) next = level > 0 ? -1 : 1;
   next = clip(next, -count, count);

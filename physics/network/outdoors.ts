@@ -5,8 +5,7 @@
  */
 import { PhysicsError } from '../errors';
 import type { UnitDemand } from '../types';
-import { PATIENCE } from './control';
-import { leastExchange } from './exchange';
+import { outdoorsWish } from './exchange';
 import type { NetworkRig } from './rig';
 import { exchangeOf, type NetworkSolution, solveNetwork } from './steady';
 import type { Outdoors } from './tasks';
@@ -64,10 +63,16 @@ export function findSteady(
 /** starting points of a quick search */
 const QUICK = 3;
 
+/** A steady state and where the controller would go from it. */
+interface Weighed extends Found {
+  readonly wish: -1 | 0 | 1;
+}
+
 /**
  * Rooms cool and heat at once: as few modules as hold the balance, condensing where heat is left over and boiling where
  * it lacks. A condensing module that is throttled shut and takes nothing is at the turn; it stays there while the
  * compressors make up for what lacks without drawing the suction further down than the controller has patience for.
+ * Where two such states exist side by side, the one counts from which the controller would not go to the other.
  */
 function balanced(
   rig: NetworkRig,
@@ -75,8 +80,15 @@ function balanced(
   solve: (outdoors: Outdoors, from: Float64Array | null) => Found | null,
   warm: Float64Array | null,
 ): Found | null {
-  const search = (role: 'condenser' | 'evaporator', start: Float64Array | null): Found | null => {
-    let best: Found | null = null;
+  const weigh = (found: Found | null): Weighed | null => {
+    if (found === null) return null;
+    const hot = rig.fluid.tBubble(rig.network.high[0]) - rig.data.control.condensingTarget;
+    const cold = rig.data.control.evaporatingTarget - rig.fluid.tDew(rig.network.low[0]);
+    return { ...found, wish: outdoorsWish(found.outdoors, found.exchange, hot, cold) };
+  };
+  const search = (role: 'condenser' | 'evaporator', start: Float64Array | null): Weighed | null => {
+    const back = role === 'condenser' ? -1 : 1;
+    let best: Weighed | null = null;
     let left = true;
     for (let k = 1; k <= count; k++) {
       let from = start;
@@ -84,25 +96,23 @@ function balanced(
         from = Float64Array.from(best.x);
         from[from.length - 1] = 0.6;
       }
-      const next = solve({ role, count: k }, from);
+      const next = weigh(solve({ role, count: k }, from));
       left = next !== null;
+      // one more would be one too many
+      if (best?.wish === 0 && next?.wish === back) return weigh(solve(best.outdoors, best.x));
       best = next ?? best;
       if (next !== null && next.exchange < 1 - 1e-6) return next;
     }
-    return best !== null && !left ? solve(best.outdoors, best.x) : best;
+    return best !== null && !left ? weigh(solve(best.outdoors, best.x)) : best;
   };
-  const atTurn = ({ outdoors, exchange }: Found): boolean => exchange < leastExchange(outdoors) + 1e-6;
   const condensing = search('condenser', warm);
-  if (condensing !== null) {
-    const cold = rig.data.control.evaporatingTarget - rig.fluid.tDew(rig.network.low[0]);
-    if (!atTurn(condensing) || cold < PATIENCE) return condensing;
-  }
+  if (condensing !== null && (condensing.wish !== -1 || condensing.outdoors.count > 1)) return condensing;
   let start = warm;
   if (condensing !== null) {
     start = Float64Array.from(condensing.x);
     start[start.length - 1] = 0.4;
   }
   const boiling = search('evaporator', start);
-  if (boiling !== null && (condensing === null || !atTurn(boiling))) return boiling;
+  if (boiling !== null && (condensing === null || boiling.wish !== 1)) return boiling;
   return condensing === null ? null : solve(condensing.outdoors, condensing.x);
 }
