@@ -3,36 +3,24 @@
  */
 import { PhysicsError } from './errors';
 import { NetworkMachine } from './network/machine';
-import { WALL_FIELDS } from './parts/coil';
 import { isNetwork, plantDescription } from './plants';
 import { flowSnapshot } from './snapshot';
-import { advance, restore } from './solve/advance';
-import { freshColdStore, STREAM } from './solve/coldStore';
+import { advance } from './solve/advance';
+import { STREAM } from './solve/coldStore';
 import { compile, compileFor, designPoint, type Rig, runningControls } from './solve/compile';
-import { bulbTruth, sensorTruth } from './solve/control';
 import type { Direction } from './solve/effective';
 import { withCyclingFan } from './solve/fanCycling';
-import { pipeTemps } from './solve/flowStep';
+import { blocks, iceOf, loadNow, runningState, settledState } from './solve/found';
+import { restore } from './solve/regime';
 import { demandOf, type Rigs, rigOf } from './solve/reversal';
-import { reversible, standingState } from './solve/standing';
+import { standingState } from './solve/standing';
 import type { CircuitState } from './solve/state';
 import { type Setting, type SteadySolution, solveSteady } from './solve/steady';
 import { stillSnapshot } from './stillSnapshot';
-import type {
-  ControllerState,
-  Controls,
-  Faults,
-  Machine,
-  MachineSetup,
-  MachineState,
-  PlantDescription,
-  Snapshot,
-} from './types';
+import type { Controls, Faults, Machine, MachineSetup, MachineState, PlantDescription, Snapshot } from './types';
 
 /** K/s below which nothing that an instrument can show moves any more. */
 const SETTLED_RATE = 1e-4;
-/** kg of hoar on a segment of a coil that freezes in normal service, some minutes after a defrost */
-const HOAR = 0.03;
 /** A repair that opens the circuit or changes the charge by more than this share finds the machine standing. */
 const SMALL_CHARGE = 0.06;
 
@@ -81,69 +69,7 @@ class CompiledMachine implements Machine, Rigs {
       return { ...standing, frost, ...this.loadOf(rig, all) };
     }
     const { x } = this.solve(rig, all);
-    const { circuit, env, data } = rig;
-    const truth = sensorTruth(circuit);
-    const room = rig.roomTemp;
-    const roomHumidity = rig.roomHumidity;
-    const frost = iceOf(rig, 0.03);
-    const walls = { condenser: [...circuit.condenser.walls], evaporator: [...circuit.evaporator.walls] };
-    return {
-      time: 0,
-      regime: 'flow',
-      turning: true,
-      x: [x[0], x[1], x[2]],
-      jacobian: null,
-      condenserWall: walls.condenser,
-      evaporatorWall: walls.evaporator,
-      shell: circuit.compressor.shell,
-      pipes: pipeTemps(rig),
-      inputs: {
-        dt: 0,
-        condenserWall: walls.condenser,
-        evaporatorWall: walls.evaporator,
-        shell: circuit.compressor.shell,
-        massHigh: circuit.massHigh,
-        pool: 0,
-        opening: env.opening,
-        speed: env.speed,
-        room,
-        roomHumidity,
-        controls: all,
-        ...(data.coldStore && { passing: env.passing, ice: rig.ice, fanDuty: rig.fanDuty }),
-        ...(data.outdoorIce && { ice: rig.ice }),
-      },
-      charge: this.charge,
-      massHigh: circuit.massHigh,
-      pool: 0,
-      energyHigh: circuit.energyHigh,
-      energyLow: circuit.energyLow,
-      debtHigh: 0,
-      debtLow: 0,
-      opening: env.opening,
-      speed: env.speed,
-      valveError: 0,
-      speedError: 0,
-      bulb: bulbTruth(circuit, circuit.tEvaporatorOut),
-      sensed: truth,
-      room,
-      roomHumidity,
-      ...loadNow(rig),
-      roomFound: room,
-      humidityFound: roomHumidity,
-      frost,
-      ...(data.coldStore && { cold: freshColdStore(true) }),
-      ...reversible(rig, data.condenser.segments),
-      controller:
-        data.control.variableSpeed && env.speed > data.control.maxSpeed - 1e-6
-          ? 'cooling-at-full-speed'
-          : workWord(rig),
-      restartIn: 0,
-      runningFor: 3600,
-      limitFor: 0,
-      trips: 0,
-      handOver: 0,
-      rate: 0,
-    };
+    return settledState(rig, all, x, this.charge);
   }
 
   step(state: MachineState, controls: Controls, dt: number): CircuitState {
@@ -274,18 +200,6 @@ class CompiledMachine implements Machine, Rigs {
   }
 }
 
-/** Heat (W) and water (kg/s) that the machine takes out of the room with the circuit where it is. */
-function loadNow(rig: Rig): { load: number; waterLoad: number } {
-  const { airHeat, waterTotal } = rig.circuit.indoorCoil;
-  const { sensible, water } = rig.roomLoss(airHeat, waterTotal);
-  return { load: sensible, waterLoad: water };
-}
-
-/** A coil that was defrosted a moment ago. */
-function noIce(rig: Rig): number[] {
-  return new Array<number>(rig.data.evaporator.segments).fill(0);
-}
-
 /** A coil outdoors that evaporates below freezing ices, and a control may defrost it: such a machine never rests. */
 function isFreezing({ direction, frost, evaporatorWall }: CircuitState): boolean {
   if (direction !== 'heating') return false;
@@ -323,44 +237,4 @@ function settingOf(rig: Rig, controls: Controls): Setting {
     opening: control.metering === 'fixed' ? 1 : held,
     speed: control.variableSpeed && !controls.fixedSpeed ? null : 1,
   };
-}
-
-/** Ice on the coil that evaporates takes air away. */
-function blocks({ circuit, data }: Rig): boolean {
-  return (circuit.heating ? data.outdoorIce : data.ice) !== undefined;
-}
-
-/** kg of ice on each segment as found: where water freezes, as it came out of the air there. */
-function foundIce(rig: Rig): number[] {
-  const { evaporator } = rig.circuit;
-  const { ice } = rig.effective;
-  const taken = Array.from(evaporator.water, (water, i) => (evaporator.walls[i * WALL_FIELDS] < 273.15 ? water : 0));
-  const total = taken.reduce((sum, water) => sum + water, 0);
-  return taken.map((water) => (ice > 0 ? ice * (total > 0 ? water / total : 1 / taken.length) : water > 0 ? HOAR : 0));
-}
-
-/** Ice on the evaporator in this steady state, kg a segment: as found where it takes air away, else `kg` where walls freeze. */
-function iceOf(rig: Rig, kg: number): number[] {
-  if (blocks(rig)) return rig.circuit.heating && rig.effective.ice === 0 ? noIce(rig) : foundIce(rig);
-  const { evaporator } = rig.circuit;
-  return Array.from(evaporator.temperature, (_, i) => (evaporator.walls[i * WALL_FIELDS] < 273.15 ? kg : 0));
-}
-
-/** The controller's word for a machine that does what it is asked for. */
-function workWord({ circuit }: Rig): ControllerState {
-  return circuit.heating ? 'heating' : 'cooling';
-}
-
-/** What the controller would say of itself while it runs in this steady state (a limit that it would stop on included). */
-function runningState(rig: Rig, controls: Controls): ControllerState {
-  const { data, env, circuit } = rig;
-  const { limits, control } = data;
-  if (circuit.pDischarge > limits.highPressure) return 'stopped-on-high-pressure';
-  if (circuit.pSuction < limits.lowPressure) return 'stopped-on-low-pressure';
-  if (circuit.compressor.tDischarge > limits.dischargeTemp) return 'stopped-on-discharge-heat';
-  if (!control.variableSpeed || controls.fixedSpeed) return workWord(rig);
-  if (circuit.compressor.tDischarge > limits.slowDownTemp - 0.5 || circuit.pDischarge > limits.slowDownPressure - 1e4) {
-    return 'slowed-by-discharge-heat';
-  }
-  return env.speed > control.maxSpeed - 1e-6 ? 'cooling-at-full-speed' : 'cooling';
 }
