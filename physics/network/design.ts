@@ -1,4 +1,5 @@
 /** Compiling a network: its design point, once a variant and mode, and its rig. */
+import { PhysicsError } from '../errors';
 import { fluidTable } from '../fluids/fluid';
 import type { Correlations } from '../parts/correlations';
 import { networkData, plantDescription } from '../plants';
@@ -28,6 +29,21 @@ export function demandsOf(rig: NetworkRig, mode: Conditions['mode'], units: Cont
   return asks;
 }
 
+/** The healthy machine in the weather of a mode's rating point, all rooms blown through. */
+function rated(
+  plant: MachineSetup['plant'],
+  refrigerant: MachineSetup['refrigerant'],
+  mode: Conditions['mode'],
+  correlations?: Correlations,
+): { rig: NetworkRig; demands: UnitDemand[] } {
+  const data = following(networkData(plant, refrigerant), correlations);
+  const conditions = plantDescription(plant).modes[mode] ?? plantDescription(plant).designConditions;
+  const rig = new NetworkRig(fluidTable(refrigerant), data, healthyNetwork(data), conditions);
+  const room = rig.roomFound();
+  for (let i = 0; i < data.units.length; i++) rig.setUnitAir(i, room, false, true);
+  return { rig, demands: demandsOf(rig, mode, undefined) };
+}
+
 /** The healthy machine at the rating point of a mode, all rooms served, running by its own control. */
 export function networkDesign(
   plant: MachineSetup['plant'],
@@ -38,12 +54,8 @@ export function networkDesign(
   const key = `${plant}/${refrigerant}/${mode}/${correlations ?? 'own'}`;
   const known = designs.get(key);
   if (known) return known;
-  const data = following(networkData(plant, refrigerant), correlations);
-  const conditions = plantDescription(plant).modes[mode] ?? plantDescription(plant).designConditions;
-  const rig = new NetworkRig(fluidTable(refrigerant), data, healthyNetwork(data), conditions);
-  const room = rig.roomFound();
-  for (let i = 0; i < data.units.length; i++) rig.setUnitAir(i, room, false, true);
-  const { x } = findSteady(rig, demandsOf(rig, mode, undefined), null, false, null);
+  const { rig, demands } = rated(plant, refrigerant, mode, correlations);
+  const { x } = findSteady(rig, demands, null, false, null);
   const { network } = rig;
   const { compressor } = network;
   const boiling = network.branches.find((b) => b.role === 'evaporator');
@@ -66,6 +78,34 @@ export function networkDesign(
   };
   designs.set(key, design);
   return design;
+}
+
+const starts = new Map<string, Float64Array | null>();
+
+/**
+ * Where a search begins: the healthy machine at the rating point of its mode. At full speed its outdoor side balances
+ * elsewhere than at the speed of its own choice, so that state is a start of its own; null where it has none.
+ */
+export function searchStart(
+  { plant, refrigerant, conditions: { mode }, correlations }: MachineSetup,
+  fixedSpeed: boolean,
+): Float64Array | null {
+  const { x } = networkDesign(plant, refrigerant, mode, correlations);
+  if (!fixedSpeed) return x;
+  const key = `${plant}/${refrigerant}/${mode}/${correlations ?? 'own'}`;
+  const known = starts.get(key);
+  if (known !== undefined) return known;
+  const { rig, demands } = rated(plant, refrigerant, mode, correlations);
+  let start: Float64Array | null = null;
+  try {
+    // a held speed is no unknown
+    const warm = x.filter((_, i) => i !== 4);
+    start = findSteady(rig, demands, null, true, warm).x;
+  } catch (error) {
+    if (!(error instanceof PhysicsError)) throw error;
+  }
+  starts.set(key, start);
+  return start;
 }
 
 /** Throws PhysicsError `bad-input` for unknown plants, refrigerants, faults or impossible conditions. */

@@ -15,7 +15,7 @@ import type {
   UnitDemand,
 } from '../types';
 import { advance, pipesNow, restore, runningWord } from './advance';
-import { compileNetwork, demandsOf, networkDesign } from './design';
+import { compileNetwork, demandsOf, searchStart } from './design';
 import { fanShare } from './exchange';
 import { type Found, findSteady } from './outdoors';
 import type { NetworkRig } from './rig';
@@ -30,11 +30,20 @@ const SETTLED_RATE = 1e-4;
 const SMALL_CHARGE = 0.06;
 const WATER = 2.501e6;
 
+function unloaded(rooms: readonly Room[]): Room[] {
+  return rooms.map((room) => ({ ...room, load: 0, waterLoad: 0 }));
+}
+
 export class NetworkMachine implements Machine {
   readonly plant: PlantDescription;
   readonly defaultControls: Controls;
   private readonly rig: NetworkRig;
   private readonly charge: number;
+  /**
+   * Rooms with the loads of the steady states solved so far, by controls: a machine started from standing need not have
+   * its own solved again. They are what solving again would give, to the last bit.
+   */
+  private readonly kept = new Map<string, Room[]>();
 
   constructor(readonly setup: MachineSetup) {
     this.plant = plantDescription(setup.plant);
@@ -200,12 +209,15 @@ export class NetworkMachine implements Machine {
 
   /** The same for a machine found standing; rooms without a load where it has no steady state. */
   private roomsKeptUp(all: Controls): { rooms: Room[] } {
+    const running = { ...all, running: true };
+    const known = this.kept.get(JSON.stringify(running));
+    if (known) return { rooms: known };
     try {
-      this.solve({ ...all, running: true });
+      this.solve(running);
       return { rooms: this.roomsNow() };
     } catch (error) {
       if (!(error instanceof PhysicsError)) throw error;
-      return { rooms: this.roomsNow().map((room) => ({ ...room, load: 0, waterLoad: 0 })) };
+      return { rooms: unloaded(this.roomsNow()) };
     }
   }
 
@@ -222,11 +234,15 @@ export class NetworkMachine implements Machine {
     demands.forEach((demand, i) => {
       rig.setUnitAir(i, room, all.indoorFan === 'low', demand !== 'off' && all.indoorFanRunning);
     });
-    const design = networkDesign(setup.plant, setup.refrigerant, setup.conditions.mode, setup.correlations);
-    // a held speed is no unknown
-    const warm = all.fixedSpeed ? design.x.filter((_, i) => i !== 4) : design.x;
-    const found = findSteady(rig, demands, all.valveHold, all.fixedSpeed, warm);
-    return { x: found.x, found, demands };
+    const warm = searchStart(setup, all.fixedSpeed);
+    try {
+      const found = findSteady(rig, demands, all.valveHold, all.fixedSpeed, warm);
+      this.kept.set(JSON.stringify(all), this.roomsNow());
+      return { x: found.x, found, demands };
+    } catch (error) {
+      if (error instanceof PhysicsError) this.kept.set(JSON.stringify(all), unloaded(this.roomsNow()));
+      throw error;
+    }
   }
 
   /** What the controller would say of itself in this steady state (a limit that it would stop on included). */
