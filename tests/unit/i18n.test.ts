@@ -105,7 +105,7 @@ describe('units', () => {
     const spanish = createText('es', 'si');
     const value = spanish.quantity('pressureGauge', 1.4e6, 1000);
     expect(value).toMatch(/man\.$/);
-    expect(spanish.maybe('examiner.tells.read', { value }) ?? '').toMatch(/kPa man\.$/);
+    expect(spanish.maybe('examiner.tells.fitsBoth', { value }) ?? '').toMatch(/kPa man\. Eso/);
     // What a person typed may end as it likes.
     expect(spanish.t('app.said.marked', { mark: 'fin ...' })).toBe('Marcado: fin ....');
   });

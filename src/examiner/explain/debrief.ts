@@ -4,12 +4,13 @@ import type { AttemptState } from '../../attempt';
 import { type Case, observed, openCase, SUPPORTED } from '../case';
 import { gradeCase } from '../grade';
 import { declared } from '../parts/belief';
-import type { Debrief, Differential, Grade, Picture, PressureEnthalpy, RivalRow, ValuedCandidate } from '../types';
+import { instrumentError, kindOf } from '../quanta';
+import type { Debrief, Differential, Grade, PressureEnthalpy, RivalRow, ValuedCandidate } from '../types';
 import { bestOf, standpoint, valueAll } from '../value';
 import { bandOf, Expectations, separation } from './bands';
 import { type ReadQuantum, readQuanta } from './quanta';
 import { RunBook } from './runs';
-import { sentencesOf, verdictLine } from './sentences';
+import { type Nearest, type Open, sentencesOf, verdictLine } from './sentences';
 
 /** A reading that parts the two by less (in common standard deviations) is no picture worth showing. */
 const TELLS = 0.8;
@@ -35,15 +36,17 @@ function debriefOf(one: Case, grade: Grade): Debrief {
   const quanta = readQuanta(one.state, one.differential.states, observed(one.plain, one.judgedNotes));
   const truth = one.truths[0];
   const rival = rivalOf(one, truth);
-  const picture = rival ? pictureOf(expectations, quanta, truth, rival, runs) : null;
-  if (picture) runs.ofMachine('as-found', picture.state);
+  const nearest = rival ? nearestOf(expectations, quanta, truth, rival, runs) : null;
+  if (nearest) runs.ofMachine('as-found', nearest.picture.state);
+  const picture = nearest?.tells ? nearest.picture : null;
   const missed = missedOf(one);
+  const open = nearest || !rival ? null : wouldRead(one, expectations, truth, rival, runs);
   const rivals = rivalsOf(one, expectations, quanta, runs);
   const cycles = cyclesOf(one, expectations, rival, runs);
   return {
     verdict: verdictLine(one, grade.right),
     picture,
-    sentences: sentencesOf({ one, grade, expectations, quanta, truth, rival, picture, missed }),
+    sentences: sentencesOf({ one, grade, expectations, quanta, truth, rival, nearest, open, missed }),
     lookAlike: one.state.site.callout.lookAlike ?? null,
     rivals,
     trail: trailOf(one, grade),
@@ -62,14 +65,14 @@ function rivalOf({ verdict, twins, plain }: Case, truth: CauseId): CauseId | nul
   return others.length === 0 ? null : others.reduce((a, b) => (b[1] > a[1] ? b : a))[0];
 }
 
-/** Of what was read, the value on which the two causes lie farthest apart. */
-function pictureOf(
+/** Of what was read, the value on which the two causes lie farthest apart, and whether that tells them apart. */
+function nearestOf(
   expectations: Expectations,
   quanta: readonly ReadQuantum[],
   truth: CauseId,
   rival: CauseId,
   runs: RunBook,
-): Picture | null {
+): Nearest | null {
   const found = quanta.flatMap((each) => {
     const a = expectations.of(truth, each.state, each.quantum, each.error);
     const b = expectations.of(rival, each.state, each.quantum, each.error);
@@ -78,9 +81,31 @@ function pictureOf(
   if (found.length === 0) return null;
   const rank = ({ each, apart }: (typeof found)[number]) => apart * (each.quantum.sum === undefined ? 1 : SUMS_FIRST);
   const best = found.reduce((x, y) => (rank(y) > rank(x) ? y : x));
-  if (best.apart < TELLS) return null;
   const { quantum, kind, state, read, notes } = best.each;
-  return { quantum, kind, state, read, notes, bands: [bandOf(best.a, state, runs), bandOf(best.b, state, runs)] };
+  const bands = [bandOf(best.a, state, runs), bandOf(best.b, state, runs)] as const;
+  return { picture: { quantum, kind, state, read, notes, bands }, tells: best.apart >= TELLS };
+}
+
+/** Where nothing was measured: the measurement on which the two lie farthest apart, and what each would show there. */
+function wouldRead(
+  { candidates, read }: Case,
+  expectations: Expectations,
+  truth: CauseId,
+  rival: CauseId,
+  runs: RunBook,
+): Open | null {
+  const found = candidates.flatMap((candidate) => {
+    const seen = read(candidate);
+    if (seen?.kind !== 'measured') return [];
+    const { channel, state, instrument, quantity } = candidate;
+    const error = instrumentError({ channel }, { instrument, quantity }, seen.value);
+    const a = expectations.of(truth, state, { channel }, error);
+    const b = expectations.of(rival, state, { channel }, error);
+    return a && b ? [{ channel, state, a, b, apart: separation(a, b) }] : [];
+  });
+  if (found.length === 0) return null;
+  const { channel, state, a, b } = found.reduce((x, y) => (y.apart > x.apart ? y : x));
+  return { channel, kind: kindOf({ channel }), bands: [bandOf(a, state, runs), bandOf(b, state, runs)] };
 }
 
 /** For each cause what was read against what it would have shown, where they differ most. */

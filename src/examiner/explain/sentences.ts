@@ -2,9 +2,23 @@
  * The few sentences of the first screen, chosen by what separates the two causes most on this machine. Each has a key;
  * the catalogues hold the words (at most twelve a sentence, two numbers).
  */
+import { exp } from '../../../physics/math/elementary';
 import type { CauseId } from '../../../physics/types';
+import { causeLogLikelihoods } from '../belief';
 import { type Case, observed, SUPPORTED } from '../case';
-import type { Band, Grade, Message, MessageValue, Picture, Quantum, ValuedCandidate } from '../types';
+import { LN2, logNormal, Z80 } from '../numeric';
+import type {
+  Band,
+  Channel,
+  Classed,
+  Grade,
+  Message,
+  MessageValue,
+  Picture,
+  Quantum,
+  ValuedCandidate,
+  ValueKind,
+} from '../types';
 import { type Expectations, separation } from './bands';
 import { tellingLook } from './looks';
 import type { ReadQuantum } from './quanta';
@@ -31,6 +45,18 @@ export function verdictLine({ verdict, truths, twins }: Case, right: Grade['righ
   return { key: right > 0 ? 'verdict.mends' : 'verdict.wrong', values: { said, was } };
 }
 
+/** What was read that parts the two causes most. */
+export interface Nearest {
+  readonly picture: Picture;
+  /** false where it hardly does */
+  readonly tells: boolean;
+}
+
+/** What could have been measured. */
+export interface Open extends Pick<Picture, 'kind' | 'bands'> {
+  readonly channel: Channel;
+}
+
 export interface Told {
   readonly one: Case;
   readonly grade: Grade;
@@ -38,13 +64,14 @@ export interface Told {
   readonly quanta: readonly ReadQuantum[];
   readonly truth: CauseId;
   readonly rival: CauseId | null;
-  readonly picture: Picture | null;
+  readonly nearest: Nearest | null;
+  readonly open: Open | null;
   readonly missed: ValuedCandidate | null;
 }
 
 export function sentencesOf(told: Told): Message[] {
   const { grade, truth } = told;
-  const body = [...alike(told), ...tells(told), { key: `why.${truth}`, values: {} }, ...next(told)];
+  const body = [...alike(told), ...tells(told), ...together(told), { key: `why.${truth}`, values: {} }, ...next(told)];
   const before = [care(told), working(grade)].flatMap((each) => each ?? []);
   const after = vanComesBack(told);
   return [...before.slice(0, Math.max(0, MOST_SENTENCES - body.length - after.length)), ...body, ...after].slice(
@@ -69,9 +96,9 @@ function working({ parts }: Grade): Message | null {
 }
 
 /** What both causes do alike, and not as a healthy machine. */
-function alike({ expectations, quanta, truth, rival, picture }: Told): Message[] {
+function alike({ expectations, quanta, truth, rival, nearest }: Told): Message[] {
   if (!rival || rival === 'no-fault' || truth === 'no-fault') return [];
-  const shown = JSON.stringify(picture?.quantum);
+  const shown = JSON.stringify(nearest?.picture.quantum);
   const found = quanta.flatMap(({ quantum, state, error }) => {
     if (state !== 'running' || JSON.stringify(quantum) === shown) return [];
     const [a, b, healthy] = [truth, rival, 'no-fault' as const].map((cause) =>
@@ -88,25 +115,94 @@ function alike({ expectations, quanta, truth, rival, picture }: Told): Message[]
     .map(({ quantum, high }) => ({ key: high ? 'alike.high' : 'alike.low', values: { what: quantumValue(quantum) } }));
 }
 
-function tells({ one, picture, truth, rival }: Told): Message[] {
+function tells({ one, nearest, open, truth, rival }: Told): Message[] {
   if (!rival) return [{ key: 'tells.noRival', values: {} }];
-  if (!picture) {
-    const seen = tellingLook(one.differential, observed(one.plain, one.judgedNotes), truth, rival);
-    if (seen) return [{ key: 'tells.seen', values: { what: { kind: 'channel', id: seen.channel } } }];
-    const told = (one.plain.final[truth] ?? 0) >= SUPPORTED;
-    return [{ key: told ? 'tells.together' : 'tells.nothingRead', values: { rival: { kind: 'cause', id: rival } } }];
-  }
+  const seen = nearest?.tells
+    ? null
+    : tellingLook(one.differential, observed(one.plain, one.judgedNotes), truth, rival);
+  if (seen)
+    return [
+      { key: 'tells.seen', values: { what: { kind: 'channel', id: seen.channel } } },
+      shares(one, seen, truth, rival),
+    ];
+  if (nearest) return measuredApart(nearest);
+  const nothing: Message = { key: 'tells.nothingRead', values: { rival: { kind: 'cause', id: rival } } };
+  if (!open) return [nothing];
+  const would: Message = { key: 'tells.would', values: { what: { kind: 'channel', id: open.channel } } };
+  return [nothing, would, bandsOf(open.kind, open.bands)];
+}
+
+function measuredApart({ picture, tells }: Nearest): Message[] {
   const { quantum, kind, state, read, bands } = picture;
-  const band = ({ cause, low, high, run }: Band): Message => ({
-    key: 'tells.band',
-    values: { cause: { kind: 'cause', id: cause }, low: { kind, value: low, run }, high: { kind, value: high, run } },
-  });
+  const what = quantumValue(quantum);
+  const inState = { what, state: { kind: 'state', id: state } } as const;
+  const name: Message = !tells
+    ? { key: 'tells.hardly', values: { what } }
+    : state === 'running'
+      ? { key: 'tells.this', values: { what } }
+      : { key: 'tells.thisInState', values: inState };
+  const value = { kind, value: read, run: `as-found/${state}` } as const;
+  const better = fitsBetter(read, bands);
+  const fits: Message = better
+    ? { key: 'tells.fits', values: { value, cause: { kind: 'cause', id: better } } }
+    : { key: 'tells.fitsBoth', values: { value } };
+  return [name, fits, bandsOf(kind, bands)];
+}
+
+/** The cause under which a reading is likelier by at least a quarter of a bit; null where neither is. */
+export function fitsBetter(read: number, [a, b]: readonly [Band, Band]): CauseId | null {
+  const log = ({ middle, low, high }: Band): number => {
+    const sd = (high - low) / (2 * Z80);
+    return logNormal(read, middle, sd * sd);
+  };
+  const bits = (log(a) - log(b)) / LN2;
+  return Math.abs(bits) < 0.25 ? null : bits > 0 ? a.cause : b.cause;
+}
+
+function bandsOf(kind: ValueKind, [a, b]: readonly [Band, Band]): Message {
+  const value = (each: number, run: string) => ({ kind, value: each, run }) as const;
+  return {
+    key: 'tells.bands',
+    values: {
+      cause: { kind: 'cause', id: a.cause },
+      low: value(a.low, a.run),
+      high: value(a.high, a.run),
+      other: { kind: 'cause', id: b.cause, opens: true },
+      from: value(b.low, b.run),
+      to: value(b.high, b.run),
+    },
+  };
+}
+
+/** In how many cases of either cause one sees what was seen. */
+function shares({ differential }: Case, seen: Classed, truth: CauseId, rival: CauseId): Message {
+  const likelihoods = causeLogLikelihoods(differential, [seen], [truth, rival]);
+  const share = (cause: CauseId) => ({ kind: 'share', value: exp(likelihoods.get(cause)!) }) as const;
+  return {
+    key: 'tells.seenIn',
+    values: {
+      cause: { kind: 'cause', id: truth },
+      share: share(truth),
+      other: { kind: 'cause', id: rival, opens: true },
+      rest: share(rival),
+    },
+  };
+}
+
+/** Belief in the two from everything that was read, the tally with it. */
+function together({ one, truth, rival }: Told): Message[] {
+  if (!rival || one.judgedNotes === 0) return [];
+  const share = (cause: CauseId) => ({ kind: 'share', value: one.plain.final[cause] ?? 0 }) as const;
   return [
-    state === 'running'
-      ? { key: 'tells.this', values: { what: quantumValue(quantum) } }
-      : { key: 'tells.thisInState', values: { what: quantumValue(quantum), state: { kind: 'state', id: state } } },
-    { key: 'tells.read', values: { value: { kind, value: read, run: `as-found/${state}` } } },
-    ...bands.map(band),
+    {
+      key: 'together',
+      values: {
+        cause: { kind: 'cause', id: truth },
+        share: share(truth),
+        other: { kind: 'cause', id: rival },
+        rest: share(rival),
+      },
+    },
   ];
 }
 

@@ -44,6 +44,8 @@ export type MessageValue =
         | 'sense'
         | 'step';
       readonly id: string;
+      /** the word begins a sentence inside the message */
+      readonly opens?: true;
     };
 
 /** What is compared: one reading, or a sum made of readings. */

@@ -2,7 +2,7 @@
 import type { Message, MessageValue, Quantum, ValueKind } from '../../examiner/types';
 import type { Kind, Text } from '../../i18n';
 import type { ChannelName } from '../../instruments/types';
-import { channelName, placeName } from './say';
+import { channelName, placeName, sentence } from './say';
 
 const KIND_OF: Readonly<Record<Exclude<ValueKind, 'bits' | 'pressure'>, Kind>> = {
   temperature: 'temperature',
@@ -55,7 +55,10 @@ function worded(text: Text, value: MessageValue, atmosphere: number): string | n
 /** The text of a message; its key where a catalogue lacks it, which the tests refuse. */
 export function messageText(text: Text, message: Message, atmosphere: number): string {
   const values = Object.fromEntries(
-    Object.entries(message.values).map(([name, value]) => [name, worded(text, value, atmosphere)]),
+    Object.entries(message.values).map(([name, value]) => {
+      const word = worded(text, value, atmosphere);
+      return [name, typeof value === 'object' && 'opens' in value ? sentence(String(word)) : word];
+    }),
   );
   return text.maybe(message.key, values) ?? text.maybe(`examiner.${message.key}`, values) ?? message.key;
 }

@@ -27,7 +27,7 @@ function filled(text: string, words: { cause: string; channel: string; sum: stri
     .replace('{{size}}', 'severe')
     .replace(/\{\{(remedy|step|place|instrument|seen)\}\}/g, words.step)
     .replace(
-      /\{\{(low|high|value|belief|share|minutes|used|best|bits|handled|met|pressure|saturation|pipe|before|after)\}\}/g,
+      /\{\{(low|high|value|belief|share|rest|from|to|minutes|used|best|bits|handled|met|pressure|saturation|pipe|before|after)\}\}/g,
       '12',
     );
 }
@@ -113,7 +113,7 @@ describe('keys', () => {
     const written = files.flatMap((file) =>
       [
         ...readFileSync(file, 'utf8').matchAll(
-          /'((?:reason|verdict|care|alike|tells|next|why|callBack|working|hint)\.[\w.-]+)'/g,
+          /'((?:reason|verdict|care|alike|tells|together|next|why|callBack|working|hint)\.[\w.-]+)'/g,
         ),
       ]
         .map(([, key]) => key)
