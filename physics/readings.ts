@@ -91,11 +91,15 @@ export function unitOf(key: string): string | null {
 }
 
 /** Sensors of the machine's own controller; what its data link reports (drift included), as against the true probes. */
-export type SensorKey = SensorName | `${SensorName}@${string}`;
+export type SensorKey = SensorName | TransducerName | `${SensorName}@${string}`;
 export type SensorName = 'suctionLine' | 'evaporatorCoil' | 'dischargeLine' | 'outdoorAir' | 'returnAir';
+/** Pressure sensors of a controller that regulates by pressure, Pa. */
+export type TransducerName = 'suctionPressure' | 'dischargePressure';
 
-/** K that the controller's sensors report, those of single indoor units among them. */
-export type Sensors = Readonly<Record<SensorName, number>> & Readonly<Record<`${SensorName}@${string}`, number>>;
+/** What the controller's sensors report: K, those of single indoor units among them, and Pa where it reads pressures. */
+export type Sensors = Readonly<Record<SensorName, number>> &
+  Readonly<Partial<Record<TransducerName, number>>> &
+  Readonly<Record<`${SensorName}@${string}`, number>>;
 
 /** What a person sees or hears without an instrument; each is a number 0…1 that the model computes. */
 export const LOOKS = [

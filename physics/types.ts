@@ -5,7 +5,7 @@
 import type { RefrigerantId } from './fluids/fluid';
 import type { Correlations } from './parts/correlations';
 import type { PlantDescription } from './plants/types';
-import type { Looks, Probes, SensorName, Sensors } from './readings';
+import type { Looks, Probes, SensorName, Sensors, TransducerName } from './readings';
 
 export type * from './plants/types';
 export * from './readings';
@@ -77,6 +77,7 @@ export const FAMILIES = [
   'contactor-burnt',
   'thermistor-drift',
   'thermistor-out-of-its-pocket',
+  'pressure-transducer-offset',
   'thermostat-misplaced',
   'check-valve-leaking',
   'reversing-valve-leak',
@@ -101,9 +102,9 @@ export interface FaultFamily {
   readonly severe: number;
   readonly max: number;
   /** unit of the severity */
-  readonly unit: 'share' | 'K' | 'V' | 'm';
+  readonly unit: 'share' | 'K' | 'V' | 'm' | 'Pa';
   /** the key's suffix where a family needs one: the sensor that drifts */
-  readonly targets?: readonly SensorName[];
+  readonly targets?: readonly (SensorName | TransducerName)[];
   /** sits in one indoor unit where there are several: the key may name it after an @ */
   readonly perUnit?: boolean;
   /** modes in which it can be felt on a plant; left out = in every one */

@@ -1,7 +1,7 @@
 import { PhysicsError } from '../errors';
 import { plantDescription } from '../plants';
 import type { DesignPoint, Effective, Nominal } from '../solve/effective';
-import type { FamilyId, FaultFamily, Faults, OperatingMode, PlantId, SensorName } from '../types';
+import type { FamilyId, FaultFamily, Faults, OperatingMode, PlantId, SensorName, TransducerName } from '../types';
 import { AIR_RECIRCULATION } from './airRecirculation';
 import { BULB_CHARGE_LOST } from './bulbChargeLost';
 import { BULB_LOOSE } from './bulbLoose';
@@ -31,6 +31,7 @@ import { NON_CONDENSABLE } from './nonCondensable';
 import { ORIFICE_OVERSIZE } from './orificeOversize';
 import { ORIFICE_UNDERSIZE } from './orificeUndersize';
 import { OVERCHARGE } from './overcharge';
+import { PRESSURE_TRANSDUCER_OFFSET } from './pressureTransducerOffset';
 import { REVERSING_VALVE_HALF_SHIFTED } from './reversingValveHalfShifted';
 import { REVERSING_VALVE_LEAK } from './reversingValveLeak';
 import { SERVICE_VALVE_THROTTLED } from './serviceValveThrottled';
@@ -90,6 +91,7 @@ export const FAULTS: readonly Fault[] = [
   CONTACTOR_BURNT,
   THERMISTOR_DRIFT,
   THERMISTOR_LOOSE,
+  PRESSURE_TRANSDUCER_OFFSET,
   THERMOSTAT_MISPLACED,
   CHECK_VALVE_LEAKING,
   REVERSING_VALVE_LEAK,
@@ -101,9 +103,16 @@ export const FAULTS: readonly Fault[] = [
   UNIT_CAPACITY_SET_WRONG,
 ];
 
-/** K beyond which nothing is set or read wrongly */
+/** K and Pa beyond which nothing is set or read wrongly */
 const HOTTEST = 40;
+const FARTHEST = 4e5;
+/** what a sensor's severity may be; shares where nothing stands here */
+const RANGES: Readonly<Partial<Record<FaultFamily['unit'], readonly [number, number]>>> = {
+  K: [-HOTTEST, HOTTEST],
+  Pa: [-FARTHEST, FARTHEST],
+};
 const SENSORS: readonly SensorName[] = ['suctionLine', 'evaporatorCoil', 'dischargeLine', 'outdoorAir', 'returnAir'];
+const TRANSDUCERS: readonly TransducerName[] = ['suctionPressure', 'dischargePressure'];
 
 export function faultFamily(id: FamilyId): Fault {
   const fault = FAULTS.find((f) => f.id === id);
@@ -123,7 +132,7 @@ export function familiesOf(plant: PlantId, mode?: OperatingMode): readonly Fault
 
 export interface ParsedFault {
   readonly fault: Fault;
-  readonly target: SensorName | null;
+  readonly target: SensorName | TransducerName | null;
   /** the indoor unit that it sits in; null = the whole machine, or every unit alike */
   readonly unit: string | null;
   readonly severity: number;
@@ -144,11 +153,14 @@ export function parseFaults(plant: PlantId, faults: Faults): readonly ParsedFaul
     if (fault === undefined) throw refuse(`unknown; known are ${FAULTS.map((f) => f.id).join(', ')}`);
     if (!fault.plants.includes(plant)) throw refuse(`cannot occur on ${plant}`);
     if (typeof severity !== 'number' || !Number.isFinite(severity)) throw refuse('severity must be a finite number');
-    let target: SensorName | null = null;
+    let target: SensorName | TransducerName | null = null;
     if (fault.targets) {
-      target = SENSORS.find((s) => s === sensor) ?? null;
-      if (target === null) throw refuse(`needs a sensor after the colon, one of ${SENSORS.join(', ')}`);
-      const [low, high] = fault.unit === 'K' ? [-HOTTEST, HOTTEST] : [0, 1];
+      const pressure = fault.unit === 'Pa';
+      const sensors = pressure ? TRANSDUCERS : SENSORS;
+      const named = sensor === undefined && pressure ? TRANSDUCERS[0] : sensor;
+      target = sensors.find((s) => s === named) ?? null;
+      if (target === null) throw refuse(`needs a sensor after the colon, one of ${sensors.join(', ')}`);
+      const [low, high] = RANGES[fault.unit] ?? [0, 1];
       if (severity < low || severity > high) throw refuse(`severity must lie within ${low}…${high}`);
     } else {
       if (sensor !== undefined) throw refuse('takes no target after a colon');

@@ -15,6 +15,7 @@ export const THERMISTOR_LOOSE: Fault = {
   unit: 'share',
   targets: ['suctionLine', 'evaporatorCoil'],
   apply(machine, severity, _design, _data, target) {
-    if (target !== null) machine.loose[target] = 1 - (1 - machine.loose[target]) * (1 - severity);
+    if (target === null || target === 'suctionPressure' || target === 'dischargePressure') return;
+    machine.loose[target] = 1 - (1 - machine.loose[target]) * (1 - severity);
   },
 };

@@ -1,5 +1,5 @@
 import type { DesignPoint, Effective, Nominal } from '../solve/effective';
-import type { FaultFamily, SensorName } from '../types';
+import type { FaultFamily, SensorName, TransducerName } from '../types';
 
 /** A fault: its scale (data for every layer) and what it changes in the machine. Severity 0 changes nothing at all. */
 export interface Fault extends FaultFamily {
@@ -10,5 +10,11 @@ export interface Fault extends FaultFamily {
    * @param design the healthy machine at its design point
    * @param target the sensor that drifts, where the family has targets
    */
-  apply(machine: Effective, severity: number, design: DesignPoint, data: Nominal, target: SensorName | null): void;
+  apply(
+    machine: Effective,
+    severity: number,
+    design: DesignPoint,
+    data: Nominal,
+    target: SensorName | TransducerName | null,
+  ): void;
 }

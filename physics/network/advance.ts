@@ -12,6 +12,7 @@ import { defrosting, iceAfter, iceOf } from './defrost';
 import { fanShare } from './exchange';
 import { drivenBy, type Entry, type FlowResult, flowStep } from './flowStep';
 import type { NetworkRig } from './rig';
+import { pressuresSeen } from './seen';
 import { LOCK_OUT_TRIPS, type NetworkState, type Room } from './state';
 import { stationAt } from './stations';
 import { type StillResult, stillStep } from './stillStep';
@@ -364,8 +365,9 @@ export function runningWord(
   const { limits: ends, control } = data;
   if (!controls.fixedSpeed) {
     if (network.compressor.tDischarge > ends.slowDownTemp - 0.5) return 'slowed-by-discharge-heat';
-    if (network.high[L.P] > ends.slowDownPressure - 1e4) return 'slowed-by-high-pressure';
-    if (network.low[L.P] < ends.slowDownLow + 1e3) return 'slowed-by-low-pressure';
+    const seen = pressuresSeen(rig);
+    if (seen.high > ends.slowDownPressure - 1e4) return 'slowed-by-high-pressure';
+    if (seen.low < ends.slowDownLow + 1e3) return 'slowed-by-low-pressure';
   }
   if (isBalancing(state)) return 'cooling-and-heating';
   const full = !controls.fixedSpeed && state.speed > control.maxSpeed - 1e-6;

@@ -1,6 +1,7 @@
 /** What the machine's own controller makes of its sensors: errors that drive speed and outdoor exchange. */
 import type { UnitDemand } from '../types';
 import type { NetworkRig } from './rig';
+import { pressuresSeen } from './seen';
 
 /** K that the side which does not set the speed may fall short before it does. */
 export const PATIENCE = 2;
@@ -10,8 +11,7 @@ export function speedError(rig: NetworkRig, target: SpeedTarget): number {
   const { network, data, fluid } = rig;
   const { control, limits } = data;
   const { compressor } = network;
-  const pHigh = network.high[0];
-  const pLow = network.low[0];
+  const { high: pHigh, low: pLow } = pressuresSeen(rig);
   const cooling = fluid.tDew(pLow) - control.evaporatingTarget;
   const heating = control.condensingTarget - fluid.tBubble(pHigh);
   let error = target.by === 'evaporating' ? cooling : heating;

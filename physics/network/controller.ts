@@ -10,6 +10,7 @@ import { MELTING_SPEED } from './defrost';
 import { demandsOf } from './design';
 import { leastExchange, outdoorsWish, valveShare } from './exchange';
 import type { NetworkRig } from './rig';
+import { condensingSeen, evaporatingSeen } from './seen';
 import { LOCK_OUT_TRIPS, type NetworkState, PARKED } from './state';
 import { fedWith, type Outdoors } from './tasks';
 
@@ -114,8 +115,8 @@ export function regulate(
   if (isBalancing(state) && state.meltingFor === null) {
     const boils = state.outdoors.role === 'evaporator';
     const error = boils
-      ? control.evaporatingTarget - rig.fluid.tDew(network.low[0])
-      : rig.fluid.tBubble(network.high[0]) - control.condensingTarget;
+      ? control.evaporatingTarget - evaporatingSeen(rig)
+      : condensingSeen(rig) - control.condensingTarget;
     exchange = clip(exchange + 1e-3 * clip(error, -6, 6) * dt, leastExchange(state.outdoors), 1);
   }
   return { openings, valveErrors, speed, speedError: pace, exchange };
@@ -143,8 +144,8 @@ export function outdoorsNext(rig: NetworkRig, state: NetworkState): Outdoors {
     return { role: heats ? 'evaporator' : 'condenser', count };
   }
   if (state.outdoorsFor < OUTDOORS_DWELL || state.regime === 'still') return state.outdoors;
-  const hot = rig.fluid.tBubble(rig.network.high[0]) - control.condensingTarget;
-  const cold = control.evaporatingTarget - rig.fluid.tDew(rig.network.low[0]);
+  const hot = condensingSeen(rig) - control.condensingTarget;
+  const cold = control.evaporatingTarget - evaporatingSeen(rig);
   const { role } = state.outdoors;
   const level = role === 'condenser' ? state.outdoors.count : -state.outdoors.count;
   let next = level + outdoorsWish(state.outdoors, state.exchange, hot, cold);

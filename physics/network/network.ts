@@ -222,10 +222,16 @@ export class Network {
     return (m - sum) / (m > 1e-4 ? m : 1e-4);
   }
 
+  /** K that the discharge's pressure sensor adds to what the controller takes for subcooling. */
+  private misread(): number {
+    const offset = this.effective.drift.dischargePressure;
+    return offset === 0 ? 0 : this.fluid.tBubble(this.high[P] + offset) - this.fluid.tBubble(this.high[P]);
+  }
+
   /** Opening of a draining valve over subcooling: proportional, so that charge stays the one thing that decides it. */
   readonly drainLaw = (subcooling: number): number => {
     const { subcoolingTarget, subcoolingOpening, subcoolingGain, minOpening } = this.data.control;
-    const opening = subcoolingOpening + subcoolingGain * (subcooling - subcoolingTarget);
+    const opening = subcoolingOpening + subcoolingGain * (subcooling + this.misread() - subcoolingTarget);
     return opening < minOpening ? minOpening : opening > 1 ? 1 : opening;
   };
 

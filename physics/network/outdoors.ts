@@ -7,6 +7,7 @@ import { PhysicsError } from '../errors';
 import type { UnitDemand } from '../types';
 import { outdoorsWish } from './exchange';
 import type { NetworkRig } from './rig';
+import { condensingSeen, evaporatingSeen } from './seen';
 import { exchangeOf, type NetworkSolution, solveNetwork } from './steady';
 import type { Outdoors } from './tasks';
 
@@ -82,8 +83,8 @@ function balanced(
 ): Found | null {
   const weigh = (found: Found | null): Weighed | null => {
     if (found === null) return null;
-    const hot = rig.fluid.tBubble(rig.network.high[0]) - rig.data.control.condensingTarget;
-    const cold = rig.data.control.evaporatingTarget - rig.fluid.tDew(rig.network.low[0]);
+    const hot = condensingSeen(rig) - rig.data.control.condensingTarget;
+    const cold = rig.data.control.evaporatingTarget - evaporatingSeen(rig);
     return { ...found, wish: outdoorsWish(found.outdoors, found.exchange, hot, cold) };
   };
   const search = (role: 'condenser' | 'evaporator', start: Float64Array | null): Weighed | null => {

@@ -3,8 +3,14 @@ import type { Sensors } from '../types';
 import type { NetworkRig } from './rig';
 import { gasTemperature } from './stations';
 
+/** Pa where the pressure sensors sit: the pipes of the suction port and of the discharge port. */
+export interface TruePressures {
+  readonly suction: number;
+  readonly discharge: number;
+}
+
 /** What the controller reads: the outdoor sensors, and two pipe sensors and the air sensor of every unit. */
-export function sensorsOf(rig: NetworkRig, suction: number): Sensors {
+export function sensorsOf(rig: NetworkRig, suction: number, pressures: TruePressures): Sensors {
   const { network } = rig;
   return sensorsWith(
     rig,
@@ -12,6 +18,7 @@ export function sensorsOf(rig: NetworkRig, suction: number): Sensors {
     network.compressor.tDischarge,
     network.units.map((b) => gasTemperature(rig, b)),
     network.branches.map((b) => b.tLiquid),
+    pressures,
   );
 }
 
@@ -22,6 +29,7 @@ export function sensorsWith(
   discharge: number,
   gas: readonly number[],
   liquid: readonly number[],
+  pressures: TruePressures,
 ): Sensors {
   const { network, conditions, effective } = rig;
   const own = effective.machine.drift;
@@ -32,6 +40,8 @@ export function sensorsWith(
     dischargeLine: discharge + own.dischargeLine,
     outdoorAir: conditions.outdoor + own.outdoorAir,
     returnAir: network.units[0].air.temperature + own.returnAir,
+    suctionPressure: pressures.suction + own.suctionPressure,
+    dischargePressure: pressures.discharge + own.dischargePressure,
   };
   network.units.forEach((b, i) => {
     const { drift } = effective.units[i];

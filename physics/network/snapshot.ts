@@ -158,7 +158,7 @@ export function networkSnapshot(rig: NetworkRig, shown: Shown): Snapshot {
     probes: probes as Snapshot['probes'],
     looks: looksOf(rig, shown, glass),
     controller: shown.controller,
-    sensors: sensorsOf(rig, suction.temperature),
+    sensors: sensorsOf(rig, suction.temperature, { suction: suction.pressure, discharge: network.high[L.P] }),
     stations: allStations(rig, { suction, liquid, compressorIn, discharge, outlet, after }),
     condenser: segments(outdoor, shown.frost[0] ?? []),
     evaporator: segments(units[0], []),

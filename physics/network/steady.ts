@@ -8,6 +8,7 @@ import { bySpeed } from './bySpeed';
 import { speedError, speedTarget } from './control';
 import { fanShare, leastExchange, valveShare } from './exchange';
 import type { NetworkRig } from './rig';
+import { condensingSeen, evaporatingSeen } from './seen';
 import { type Outdoors, tasksFor } from './tasks';
 
 /** A number holds speed or outdoor exchange, null lets the controller find it. */
@@ -70,8 +71,8 @@ export class NetworkProblem implements Problem {
     }
     if (setting.exchange === null) {
       const error = outdoorBoils
-        ? control.evaporatingTarget - rig.fluid.tDew(exp(x[1]))
-        : rig.fluid.tBubble(exp(x[0])) - control.condensingTarget;
+        ? control.evaporatingTarget - evaporatingSeen(rig)
+        : condensingSeen(rig) - control.condensingTarget;
       r[k] = x[k] - clip(x[k] + 0.03 * error, leastExchange(setting.outdoors), 1);
     }
   }

@@ -159,6 +159,7 @@ export function stillSnapshot(rig: NetworkRig, state: NetworkState): Snapshot {
       discharge,
       state.walls.slice(modules).map((each) => each[each.length - 1]),
       state.walls.map((each) => each[0]),
+      { suction: low.pressure, discharge: high.pressure },
     ),
     stations,
     condenser: segments(state.walls[0], high),

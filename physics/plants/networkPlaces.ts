@@ -16,8 +16,8 @@ export function linkOf(units: readonly string[]): NonNullable<Place['reads']['li
     'sensor:dischargeLine',
     'sensor:outdoorAir',
     'sensor:suctionLine',
-    'dischargePressure',
-    'suctionPressure',
+    'sensor:dischargePressure',
+    'sensor:suctionPressure',
     ...units.flatMap(
       (unit) =>
         [

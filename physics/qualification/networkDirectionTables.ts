@@ -1,5 +1,6 @@
 /** Which way readings go on machines with many units: rows of the trade review, written before the numbers were chosen. */
 import type { FamilyId } from '../index';
+import type { TransducerName } from '../types';
 import type { Sign } from './directionTables';
 
 export type Mode = 'cooling' | 'heating';
@@ -10,6 +11,8 @@ export interface NetworkRow {
   /** free: by its own control; fixed: test mode at rated speed */
   readonly speed: 'free' | 'fixed';
   readonly fault: FamilyId;
+  /** the sensor that it sits at, where the family has several */
+  readonly sensor?: TransducerName;
   /** a severity of the family; `open` = so far that every valve is open, 0.1 beyond; `regulating` = 0.8 of that */
   readonly level: 'slight' | 'clear' | 'severe' | 'open' | 'regulating';
   readonly signs: Readonly<Record<string, Sign>>;
@@ -17,6 +20,34 @@ export interface NetworkRow {
 
 /** Rows "speed on Te target", table of regulating valves at fixed speed as amended, rows of heating. */
 export const NETWORK_ROWS: readonly NetworkRow[] = [
+  {
+    // it holds what it reads: the truth lies as far below
+    name: 'suction sensor reads high',
+    mode: 'cooling',
+    speed: 'free',
+    fault: 'pressure-transducer-offset',
+    sensor: 'suctionPressure',
+    level: 'clear',
+    signs: { Te: '-', SHout: '0', Tc: '+', Td: '+', speed: '+', effort: '+' },
+  },
+  {
+    name: 'suction sensor reads high',
+    mode: 'cooling',
+    speed: 'fixed',
+    fault: 'pressure-transducer-offset',
+    sensor: 'suctionPressure',
+    level: 'clear',
+    signs: { Te: '0', SHout: '0', Tc: '0', SC: '0', Td: '0' },
+  },
+  {
+    name: 'discharge sensor reads high',
+    mode: 'heating',
+    speed: 'free',
+    fault: 'pressure-transducer-offset',
+    sensor: 'dischargePressure',
+    level: 'clear',
+    signs: { Te: '0/+', SHout: '0', Tc: '-', Td: '-', speed: '-', capacity: '0/-' },
+  },
   {
     name: 'undercharge, valves regulating',
     mode: 'cooling',

@@ -12,7 +12,8 @@ import { SOURCES } from './sources';
 const RELATIVE = ['capacity', 'power', 'effort', 'speed', 'opening'];
 
 function caseOf(row: NetworkRow, severity: number): NetworkCase {
-  return { mode: row.mode, fixed: row.speed === 'fixed', faults: { [row.fault]: severity } };
+  const key = row.sensor ? `${row.fault}:${row.sensor}` : row.fault;
+  return { mode: row.mode, fixed: row.speed === 'fixed', faults: { [key]: severity } };
 }
 
 /** What the machine asks of its valves: units in cooling, modules in heating. */

@@ -50,6 +50,13 @@ const GROWTHS: readonly Growth[] = [
     sign: -1,
     change: { units: { unit6: 'off' } },
   },
+  { key: 'pressure-transducer-offset:suctionPressure', telling: 'Te', sign: -1, change: { fixed: false } },
+  {
+    key: 'pressure-transducer-offset:dischargePressure',
+    telling: 'Tc',
+    sign: -1,
+    change: { mode: 'heating', fixed: false },
+  },
   { key: `unit-capacity-set-wrong@${HELD}`, telling: `evaporatorSuperheat@${HELD}`, sign: 1 },
 ];
 

@@ -12,7 +12,7 @@ import type { ReceiverData } from '../parts/receiver';
 import type { ReversingValveData } from '../parts/reversingValve';
 import type { SuctionVesselData } from '../parts/suctionVessel';
 import type { ThermostaticValveData } from '../parts/thermostaticValve';
-import type { SensorName } from '../types';
+import type { SensorName, TransducerName } from '../types';
 import type { ColdStoreData } from './coldStore';
 
 /** Which way the refrigerant runs. */
@@ -181,7 +181,8 @@ export interface Effective {
   moduleShut: number;
   /** K by which the room thermostat's air is warmer than the room's */
   thermostatOffset: number;
-  readonly drift: Record<SensorName, number>;
+  /** what each sensor adds: K, of a pressure sensor Pa */
+  readonly drift: Record<SensorName | TransducerName, number>;
   /** share of its thermal contact that each sensor has lost */
   readonly loose: Record<SensorName, number>;
 }
@@ -292,7 +293,15 @@ export function healthy(data: Nominal): Effective {
     addressCrossed: 0,
     moduleShut: 0,
     thermostatOffset: 0,
-    drift: { suctionLine: 0, evaporatorCoil: 0, dischargeLine: 0, outdoorAir: 0, returnAir: 0 },
+    drift: {
+      suctionLine: 0,
+      evaporatorCoil: 0,
+      dischargeLine: 0,
+      outdoorAir: 0,
+      returnAir: 0,
+      suctionPressure: 0,
+      dischargePressure: 0,
+    },
     loose: { suctionLine: 0, evaporatorCoil: 0, dischargeLine: 0, outdoorAir: 0, returnAir: 0 },
   };
 }

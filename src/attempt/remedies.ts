@@ -94,6 +94,7 @@ export const REMEDY_RULES: Readonly<Record<RemedyId, Remedy>> = {
   'replace-contactor': closed(['contactor-burnt'], 1800, ELECTRIC),
   'mend-supply': closed(['supply-voltage-low'], 3600, DRY_WORK),
   'replace-thermistor': closed(['thermistor-drift', 'defrost-not-ending'], 900, DRY_WORK),
+  'replace-transducer': closed(['pressure-transducer-offset'], 1200, DRY_WORK),
   'fasten-sensor': closed(['thermistor-out-of-its-pocket'], 600, DRY_WORK),
   'move-thermostat': closed(['thermostat-misplaced'], 2400, RUNNING_WORK),
   'replace-valve-station': opened(['check-valve-leaking'], 4500),

@@ -41,6 +41,7 @@ export const USUAL_ROOT: Readonly<Record<CauseId, RootCause>> = {
   'contactor-burnt': 'aged-part',
   'thermistor-drift': 'aged-part',
   'thermistor-out-of-its-pocket': 'poor-fastening',
+  'pressure-transducer-offset': 'aged-part',
   'thermostat-misplaced': 'badly-placed',
   'check-valve-leaking': 'worn-valve',
   'reversing-valve-leak': 'worn-valve',

@@ -25,11 +25,20 @@ interface SumRule {
   readonly made: readonly (readonly ChannelName[])[];
 }
 
+const PRESSURES: readonly ChannelName[] = [
+  'suctionPressure',
+  'liquidPressure',
+  'dischargePressure',
+  'liquidPressureAfterDrier',
+  'sensor:suctionPressure',
+  'sensor:dischargePressure',
+];
+
 export const SUM_RULES: Readonly<Record<SumKind, SumRule>> = {
   superheat: {
     line: 'dew',
     temperatures: 1,
-    made: [['suctionPressure'], ['suctionLineTemp']],
+    made: [['suctionPressure', 'sensor:suctionPressure'], ['suctionLineTemp']],
   },
   subcooling: {
     line: 'bubble',
@@ -39,12 +48,12 @@ export const SUM_RULES: Readonly<Record<SumKind, SumRule>> = {
   'saturation-temperature': {
     line: 'by-place',
     temperatures: 0,
-    made: [['suctionPressure', 'liquidPressure', 'dischargePressure', 'liquidPressureAfterDrier']],
+    made: [PRESSURES],
   },
   'absolute-pressure': {
     line: null,
     temperatures: 0,
-    made: [['suctionPressure', 'liquidPressure', 'dischargePressure', 'liquidPressureAfterDrier']],
+    made: [PRESSURES],
   },
   'air-drop': {
     line: null,
@@ -127,7 +136,8 @@ function taskOf(
   const fit = pressures.length === (wantsPressure ? 1 : 0) && temperatures.length === rule.temperatures;
   ensure(fit && pressures.length + temperatures.length === inputs.length, 'bad-inputs', sum);
   const pressure = pressures[0] ?? null;
-  const byPlace = pressure?.channel === 'suctionPressure' ? 'dew' : 'bubble';
+  const byPlace =
+    pressure?.channel === 'suctionPressure' || pressure?.channel === 'sensor:suctionPressure' ? 'dew' : 'bubble';
   const line = rule.line === 'by-place' ? byPlace : rule.line;
   return { kind: sum, ...world, pressure, temperatures: inOrder(rule, temperatures), line };
 }

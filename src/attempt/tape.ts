@@ -1,6 +1,13 @@
 /** The recorder's tape: what the data link showed every five seconds while it ran. Computed, never stored. */
 import { PROBES, probeName } from '../../physics/types';
-import { type ChannelName, linkQuantity, linkValue, type PhysicalQuantity, probeOf } from '../instruments';
+import {
+  type ChannelName,
+  isTransducer,
+  linkQuantity,
+  linkValue,
+  type PhysicalQuantity,
+  probeOf,
+} from '../instruments';
 import { CsvError, csvText, parseCsv } from './csv';
 import { sceneOf } from './reading';
 import type { AttemptState, TapeSpan } from './state';
@@ -35,7 +42,11 @@ export function linkChannels({ site }: Pick<AttemptState, 'site'>): TapeChannel[
   const channels = site.plant.places.flatMap(({ reads }) => reads.link ?? []);
   return channels.map((channel) => {
     const probe = probeOf(channel);
-    return { channel, quantity: linkQuantity(channel), unit: probe ? PROBES[probeName(probe)] : 'K' };
+    return {
+      channel,
+      quantity: linkQuantity(channel),
+      unit: probe ? PROBES[probeName(probe)] : isTransducer(channel) ? 'Pa' : 'K',
+    };
   });
 }
 

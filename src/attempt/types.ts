@@ -71,6 +71,7 @@ export const REMEDIES = [
   'replace-contactor',
   'mend-supply',
   'replace-thermistor',
+  'replace-transducer',
   'fasten-sensor',
   'move-thermostat',
   'replace-valve-station',

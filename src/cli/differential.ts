@@ -2,6 +2,7 @@
 import type { Command } from 'commander';
 import { PROBES, type ProbeKey, probeName } from '../../physics/types';
 import type { Channel, Component, Differential, JudgedState } from '../examiner/types';
+import { isTransducer } from '../instruments';
 import { csvLine } from './csv';
 import { differentialOf } from './differentials';
 import { type Io, write, writeJsonLine } from './io';
@@ -71,7 +72,7 @@ function momentsOf(components: readonly Component[], channel: number, factors: n
 }
 
 function unitOf(channel: Channel): string {
-  if (channel.startsWith('sensor:')) return 'K';
+  if (channel.startsWith('sensor:')) return isTransducer(channel) ? 'Pa' : 'K';
   return channel.startsWith('look:') ? '-' : PROBES[probeName(channel as ProbeKey)];
 }
 

@@ -3,7 +3,7 @@
  * nobody is graded on hair-splitting. Judgement, no source: about half of what two good models of such machines differ.
  */
 import { PROBES, type ProbeKey, probeName } from '../../physics/types';
-import { kindOfChannel } from '../instruments/places';
+import { isTransducer, kindOfChannel } from '../instruments/places';
 import type { Channel } from './types';
 
 interface Discrepancy {
@@ -32,7 +32,7 @@ const OTHER: Discrepancy = { absolute: 0, share: 0.03 };
 
 /** Unit in which the channel's expected values are kept. */
 export function unitOf(channel: Channel): string {
-  if (channel.startsWith('sensor:')) return 'K';
+  if (channel.startsWith('sensor:')) return isTransducer(channel) ? 'Pa' : 'K';
   if (channel.startsWith('look:')) return '-';
   return PROBES[probeName(channel.replace('touch:', '') as ProbeKey)];
 }

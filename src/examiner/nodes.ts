@@ -1,6 +1,6 @@
 /** Cells of severity: for every fault that can occur on a plant, and for none, how large it may be. */
 import { plantDescription } from '../../physics/plants';
-import type { FaultFamily, OperatingMode, PlantId, SensorName } from '../../physics/types';
+import type { FaultFamily, OperatingMode, PlantId, SensorName, TransducerName } from '../../physics/types';
 import type { Node } from './types';
 
 export type Cell = Omit<Node, 'states'>;
@@ -24,7 +24,7 @@ export function cellsOf(plant: PlantId, mode: OperatingMode, families: readonly 
 }
 
 /** Sensors that every indoor unit has of its own. */
-const OF_UNITS: readonly SensorName[] = ['suctionLine', 'evaporatorCoil', 'returnAir'];
+const OF_UNITS: readonly (SensorName | TransducerName)[] = ['suctionLine', 'evaporatorCoil', 'returnAir'];
 
 /** The keys under which a family can occur: one a sensor that may drift, one a unit that it may sit in. */
 export function faultKeys({ id, targets, perUnit }: FaultFamily, units: readonly string[]): string[] {

@@ -18,6 +18,7 @@ export {
   channelValue,
   firstReadingCost,
   instrumentsAt,
+  isTransducer,
   kindOfChannel,
   linkQuantity,
   preparing,

@@ -6,6 +6,7 @@ import {
   type ProbeKey,
   type ProbeName,
   probeName,
+  type SensorKey,
   type Snapshot,
   type StationId,
 } from '../../physics/types';
@@ -53,13 +54,18 @@ export function channelsAt(instrument: InstrumentId, place: Place, quantity: Phy
 /** What kind of number a channel of the data link is. */
 export function linkQuantity(channel: ChannelName): PhysicalQuantity {
   const probe = probeOf(channel);
-  if (!probe) return 'temperature';
+  if (!probe) return isTransducer(channel) ? 'pressure' : 'temperature';
   const name = probeName(probe);
   if (name === 'valveOpening') return 'opening';
   const unit = PROBES[name];
   if (unit === 'Hz') return 'speed';
   if (unit === 'A') return 'current';
   return unit === 'Pa' ? 'pressure' : 'temperature';
+}
+
+/** Whether a channel is a pressure that the machine's own controller reads. */
+export function isTransducer(channel: ChannelName): boolean {
+  return channel === 'sensor:suctionPressure' || channel === 'sensor:dischargePressure';
 }
 
 /** The probe that a channel shows as it is; null for the controller's sensors, looks and touches. */
@@ -77,9 +83,16 @@ export function kindOfChannel(channel: ChannelName): ChannelName {
 export function channelValue(snapshot: Snapshot, channel: ChannelName): number {
   const [kind, name] = channel.split(':') as [string, string | undefined];
   if (name === undefined) return snapshot.probes[kind as ProbeKey].value;
-  if (kind === 'sensor') return snapshot.sensors[name as keyof Snapshot['sensors']];
+  if (kind === 'sensor') return sensorOf(snapshot.sensors, name as SensorKey);
   if (kind === 'look') return lookOf(snapshot.looks, name as LookKey);
   return snapshot.probes[name as ProbeKey].value;
+}
+
+/** Throws RangeError for a sensor that the machine does not have: a mistake in its places. */
+function sensorOf(sensors: Snapshot['sensors'], key: SensorKey): number {
+  const value = sensors[key];
+  if (value === undefined) throw new RangeError(`no sensor "${key}" on this machine`);
+  return value;
 }
 
 /** Throws RangeError for a look that the machine does not have: a mistake in its places. */

@@ -1,6 +1,6 @@
 /** Has it come to rest? Once for the sensor, once for the machine. */
 import type { ProbeName, Snapshot } from '../../physics/types';
-import { channelValue, kindOfChannel, linkQuantity, probeOf } from './places';
+import { channelValue, kindOfChannel, linkQuantity } from './places';
 import type { ChannelName, SettleWord } from './types';
 
 /** The machine's movement is judged over this many seconds. */
@@ -61,7 +61,7 @@ export function machineWord(before: Snapshot, now: Snapshot, channel: ChannelNam
 function channelMovement(before: Snapshot, now: Snapshot, channel: ChannelName): SettleWord {
   const a = channelValue(before, channel);
   const b = channelValue(now, channel);
-  const isTemperature = probeOf(channel) === null || linkQuantity(channel) === 'temperature';
+  const isTemperature = linkQuantity(channel) === 'temperature';
   const change = isTemperature ? Math.abs(b - a) : Math.abs(b - a) / Math.max(Math.abs(a), Math.abs(b), 1e-12);
   const limits = isTemperature ? STILL.temperature : STILL.share;
   if (change >= limits.moving) return 'moving';

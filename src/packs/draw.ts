@@ -19,7 +19,7 @@ export interface Drawn {
 }
 
 /** Decimal places of a severity: finer than anything that a reading tells. */
-const PLACES: Readonly<Record<FaultFamily['unit'], number>> = { share: 3, K: 1, V: 1, m: 1 };
+const PLACES: Readonly<Record<FaultFamily['unit'], number>> = { share: 3, K: 1, V: 1, m: 1, Pa: 0 };
 
 export function drawPack({ seed, wishes: _wishes, callouts, ...head }: Blueprint): Pack {
   return { ...head, callouts: withLookAlikes(callouts.map((order) => drawCallout(order, seed))) };

@@ -70,6 +70,7 @@ const ALIKE: Readonly<Record<CauseId, readonly CauseId[]>> = {
   'contactor-burnt': ['supply-voltage-low', 'capacitor-weak', 'no-fault'],
   'thermistor-drift': ['metering-valve-stuck-opening', 'metering-valve-stuck-closing', 'undercharge'],
   'thermistor-out-of-its-pocket': ['thermistor-drift', 'metering-valve-stuck-opening', 'metering-valve-stuck-closing'],
+  'pressure-transducer-offset': ['thermistor-drift', 'undercharge', 'no-fault'],
   'thermostat-misplaced': ['no-fault', 'duct-leak'],
   'check-valve-leaking': ['metering-valve-stuck-opening', 'bulb-loose', 'compressor-leak-by'],
   'reversing-valve-leak': ['compressor-leak-by', 'reversing-valve-half-shifted', 'undercharge', 'no-fault'],

@@ -9,6 +9,7 @@ import { type Band, type Debrief, type Differential, type Judged, judge, type Ru
 import { sourceOf } from '../../src/examiner/source';
 import { playTrainee, type TraineeId } from '../../src/examiner/trainees';
 import { createText, LANGUAGES } from '../../src/i18n';
+import { channelValue } from '../../src/instruments';
 import { messageText } from '../../src/panels/kit/message';
 import { differentialFor, type ShippedCallout, shippedCallouts } from '../support/differentials';
 
@@ -43,9 +44,7 @@ function valueIn(run: Run, picture: NonNullable<Debrief['picture']>): number {
   const probe = (name: keyof typeof snapshot.probes) => snapshot.probes[name].value;
   const { quantum } = picture;
   if (quantum.sum === undefined) {
-    const [kind, name] = quantum.channel.split(':');
-    if (name === undefined) return probe(kind as keyof typeof snapshot.probes);
-    return snapshot.sensors[name as keyof typeof snapshot.sensors];
+    return channelValue(snapshot, quantum.channel);
   }
   switch (quantum.sum) {
     case 'superheat':

@@ -68,7 +68,7 @@ function section(sweep: Sweep, machine: Swept): string {
   if (!sweep.scaled) {
     return [heading, `<p><code>${escaped(sweep.key)}</code> has no size.</p>`, table(panels, sweep)].join('\n');
   }
-  const unit = sweep.unit === 'K' ? ' K' : '';
+  const unit = sweep.unit === 'K' || sweep.unit === 'Pa' ? ` ${sweep.unit}` : '';
   const scale = (['slight', 'clear', 'severe'] as const).map((level) => `${level} ${short(sweep[level])}${unit}`);
   const steps = jumpsOf(sweep, machine, panels).map(
     ({ title: what, severity, size, unit: of }) =>

@@ -74,6 +74,10 @@ export const PROOFS: Readonly<Record<CauseId, readonly Proof[] | null>> = {
     { read: ['liquidLineTemp', 'sensor:evaporatorCoil'] },
   ],
   'thermistor-out-of-its-pocket': [{ read: ['look:suctionSensorContact'] }, { read: ['look:coilSensorContact'] }],
+  'pressure-transducer-offset': [
+    { read: ['suctionPressure', 'sensor:suctionPressure'] },
+    { read: ['dischargePressure', 'sensor:dischargePressure'] },
+  ],
   'thermostat-misplaced': [{ read: ['returnAirTemp', 'thermostatAirTemp'] }],
   'check-valve-leaking': null,
   'reversing-valve-leak': [{ read: ['reversingValveSuctionInTemp', 'compressorSuctionTemp'] }],

@@ -100,6 +100,7 @@ function causeName(text: Text, { cause, key }: Cause): string {
 function sizeText(text: Text, { unit }: Cause, severity: number): string {
   if (unit === 'K') return text.quantity('difference', severity, 0.1);
   if (unit === 'm') return text.quantity('length', severity, 0.1);
+  if (unit === 'Pa') return text.quantity('differentialPressure', severity, 1000);
   return unit === 'V' ? text.quantity('voltage', severity, 0.1) : text.quantity('share', severity);
 }
 

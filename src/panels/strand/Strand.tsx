@@ -30,6 +30,8 @@ const PATH: readonly ChannelName[] = [
   'sensor:evaporatorCoil',
   'sensor:returnAir',
   'sensor:suctionLine',
+  'sensor:suctionPressure',
+  'sensor:dischargePressure',
 ];
 
 const rank = (channel: ChannelName) => (PATH.indexOf(channel) + PATH.length + 1) % (PATH.length + 1);
