@@ -37,7 +37,12 @@ export const LAYERS = {
   'src/packs': {
     may: CORE,
     packages: ['zod'],
-    why: 'packs are drawn and proven where they are written, with what the examiner knows; nothing that runs needs it',
+    why: 'packs are drawn and proven with what the examiner knows; only practice draws more of them while it runs',
+  },
+  'src/practice': {
+    may: [...CORE, 'src/packs'],
+    packages: ['ts-fsrs', 'lz-string', 'zod'],
+    why: 'ways to play stand on the same examiner and machines as callouts, and know neither screen nor clock',
   },
   'src/i18n': { may: CORE, packages: ['i18next'], why: 'catalogues and formats serve every face of the core alike' },
   'src/bench': {
@@ -68,7 +73,7 @@ export const LAYERS = {
   },
   'src/styles': { may: [], packages: [], why: 'style sheets know no code' },
   'src/app': {
-    may: [...STYLED, 'src/bench', 'src/panels', 'src/interop', 'src/desk', 'src/refresher'],
+    may: [...STYLED, 'src/practice', 'src/bench', 'src/panels', 'src/interop', 'src/desk', 'src/refresher'],
     packages: ['preact', '@preact/signals', 'i18next', 'idb'],
     why: 'the app puts the parts together; the terminal is no part of the page',
   },

@@ -1,4 +1,4 @@
-/** The page: either the first screen or one callout. */
+/** The page: the first screen, a way to practise, or one callout. */
 import { useEffect } from 'preact/hooks';
 import { TextContext, useText } from '../panels/kit/text';
 import '../styles/tokens.css';
@@ -8,6 +8,7 @@ import { Boundary } from './Boundary';
 import { CalloutLoader } from './CalloutLoader';
 import { HeadTools } from './HeadTools';
 import { Home } from './Home';
+import { PracticeLoader } from './PracticeLoader';
 import { text } from './preferences';
 import { route } from './route';
 
@@ -35,10 +36,22 @@ function Page() {
   return (
     <>
       <header class="head">
-        <span class="head-name">{words.t('app.name')}</span>
+        {here.at === 'home' ? (
+          <span class="head-name">{words.t('app.name')}</span>
+        ) : (
+          <a class="button quiet" href="#home">
+            {words.t('app.nav.home')}
+          </a>
+        )}
         <HeadTools />
       </header>
-      <Home />
+      {here.at === 'practice' ? (
+        <Boundary key={here.way}>
+          <PracticeLoader way={here.way} what={here.what} />
+        </Boundary>
+      ) : (
+        <Home />
+      )}
     </>
   );
 }

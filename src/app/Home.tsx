@@ -4,21 +4,25 @@ import type { Callout, Pack } from '../attempt/pack/types';
 import { Caution } from '../panels/kit/Caution';
 import { useText } from '../panels/kit/text';
 import { Emblem } from './Emblem';
-import { packs } from './library';
+import { findCallout, packs } from './library';
 import { OpenAttempt } from './OpenAttempt';
 import { OfflineLine } from './offline/OfflineLine';
 import { calloutLink } from './route';
 import type { SavedAttempt } from './saved';
+import { Ways } from './Ways';
 
 export function Home() {
   const text = useText();
   const [shelf, setShelf] = useState<readonly Pack[] | null>(null);
   const [saved, setSaved] = useState<readonly SavedAttempt[]>([]);
+  const [jobs, setJobs] = useState<ReadonlyMap<string, Job>>(new Map());
   useEffect(() => {
     void packs().then(setShelf);
     void import('./saved').then(async ({ savedAttempts, setCurrent }) => {
       setCurrent(null);
-      setSaved(await savedAttempts());
+      const kept = await savedAttempts();
+      setJobs(await jobsOf(kept));
+      setSaved(kept);
     });
   }, []);
   const discard = async (id: string) => {
@@ -55,11 +59,12 @@ export function Home() {
           <h2 id="resume">{text.t('app.home.resume')}</h2>
           <ul class="stack">
             {openOnes.map((one) => (
-              <Resume key={one.id} saved={one} shelf={shelf} onThrowAway={() => void discard(one.id)} />
+              <Resume key={one.id} saved={one} job={jobs.get(one.id)} onThrowAway={() => void discard(one.id)} />
             ))}
           </ul>
         </section>
       )}
+      <Ways />
       <section class="stack" aria-labelledby="packs">
         <h2 id="packs">{text.t('app.home.packs')}</h2>
         {shelf ? (
@@ -77,19 +82,28 @@ export function Home() {
   );
 }
 
-function find(shelf: readonly Pack[], saved: SavedAttempt): { pack: Pack; callout: Callout } | null {
-  const pack = shelf.find((one) => one.id === saved.pack);
-  const callout = pack?.callouts.find((one) => one.id === saved.callout);
-  return pack && callout ? { pack, callout } : null;
+interface Job {
+  readonly pack: Pack;
+  readonly callout: Callout;
+}
+
+/** What each open attempt is at; one whose callout is not here any more has none. */
+async function jobsOf(saved: readonly SavedAttempt[]): Promise<ReadonlyMap<string, Job>> {
+  const found = new Map<string, Job>();
+  for (const { id, pack, callout, finished } of saved) {
+    const job = finished ? null : await findCallout(pack, callout);
+    if (job) found.set(id, job);
+  }
+  return found;
 }
 
 function Resume(props: {
   readonly saved: SavedAttempt;
-  readonly shelf: readonly Pack[];
+  readonly job: Job | undefined;
   readonly onThrowAway: () => void;
 }) {
   const text = useText();
-  const found = find(props.shelf, props.saved);
+  const { job: found } = props;
   if (!found) return null;
   return (
     <li class="home-resume">

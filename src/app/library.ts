@@ -17,8 +17,15 @@ export function packs(): Promise<readonly Pack[]> {
 
 const rank = (pack: Pack) => (pack.callouts.some((callout) => callout.mode === 'guided') ? 0 : 1);
 
+/** A callout of a shipped pack, or a job that practice draws or keeps under this name. */
 export async function findCallout(packId: string, calloutId: string): Promise<{ pack: Pack; callout: Callout } | null> {
-  const pack = (await packs()).find((one) => one.id === packId);
+  const shelved = await packs();
+  const pack = shelved.find((one) => one.id === packId) ?? (await practised(packId, calloutId, shelved));
   const callout = pack?.callouts.find((one) => one.id === calloutId);
   return pack && callout ? { pack, callout } : null;
+}
+
+async function practised(packId: string, calloutId: string, shelved: readonly Pack[]): Promise<Pack | null> {
+  const { practisedPack } = await import('./practice/jobs');
+  return practisedPack(packId, calloutId, shelved);
 }

@@ -3,8 +3,9 @@
  * key; a key that the other language lacks does not compile.
  */
 import i18next, { type i18n } from 'i18next';
-import type { KeyOf, PlaceholdersOf, SameKeys } from './catalogue';
+import type { CatalogueTree, KeyOf, PlaceholdersOf, SameKeys } from './catalogue';
 import { en } from './en';
+import type { practice } from './en/practice';
 import { es } from './es';
 import { formatNumber, formatQuantity, type Language, THIN } from './format';
 import { digitsForStep, type Kind, type UnitSystem } from './units';
@@ -22,7 +23,8 @@ export {
   type UnitSystem,
 } from './units';
 
-type Source = typeof en;
+/** Texts of practice come with its screens (`addTexts`): only their keys are known here. */
+type Source = typeof en & { readonly practice: typeof practice };
 export type Key = KeyOf<Source>;
 type Values<K extends Key> = { readonly [P in PlaceholdersOf<Source, K>]: string | number };
 type Rest<K extends Key> = [PlaceholdersOf<Source, K>] extends [never] ? [] : [values: Values<K>];
@@ -35,7 +37,19 @@ function oneStop(text: string): string {
 /** `double` says every text twice: what is clipped or overlaps then would be so in some longer language. */
 export type Pseudo = 'none' | 'double';
 
-const CATALOGUES: Record<Language, SameKeys<Source>> = { en, es };
+const CATALOGUES: Record<Language, SameKeys<typeof en>> = { en, es };
+const late: Record<Language, CatalogueTree>[] = [];
+
+/** Texts that are fetched with the screens that say them, so that the first screen need not wait for them. */
+export function addTexts(texts: Record<Language, CatalogueTree>): void {
+  if (late.includes(texts)) return;
+  late.push(texts);
+  for (const words of engines.values()) put(words, texts);
+}
+
+function put(words: i18n, texts: Record<Language, CatalogueTree>): void {
+  for (const [code, tree] of Object.entries(texts)) words.addResourceBundle(code, 'translation', tree, true, true);
+}
 
 export interface Text {
   readonly language: Language;
@@ -69,6 +83,7 @@ function engine(language: Language): i18n {
     saveMissing: true,
     missingKeyHandler: (_languages, _namespace, key) => console.error(`no text for "${key}" in ${language}`),
   });
+  for (const texts of late) put(instance, texts);
   return instance;
 }
 

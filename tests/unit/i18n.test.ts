@@ -4,11 +4,14 @@ import { fileURLToPath } from 'node:url';
 import fc from 'fast-check';
 import { describe, expect, test, vi } from 'vitest';
 import { createText, type Key, parseNumber, type UnitSystem } from '../../src/i18n';
-import { en } from '../../src/i18n/en';
-import { es } from '../../src/i18n/es';
+import { en as shell } from '../../src/i18n/en';
+import { es as spanishShell } from '../../src/i18n/es';
 import { formatNumber } from '../../src/i18n/format';
+import { practiceTexts } from '../../src/i18n/practice';
 import { digitsForStep, fromShown, KINDS, type Kind, toShown } from '../../src/i18n/units';
 
+const en = { ...shell, ...practiceTexts.en };
+const es = { ...spanishShell, ...practiceTexts.es };
 const SOURCE = fileURLToPath(new URL('../../src', import.meta.url));
 
 type Tree = { readonly [key: string]: string | Tree };
@@ -88,7 +91,7 @@ describe('catalogues', () => {
         )
       );
     };
-    const mine = [...english.keys()].filter((key) => /^(app|panels|finish|debrief|guide)\./.test(key));
+    const mine = [...english.keys()].filter((key) => /^(app|panels|finish|debrief|guide|practice)\./.test(key));
     expect(mine.length).toBeGreaterThan(200);
     expect(mine.map((key) => key.replace(/_(one|other)$/, '')).filter((key) => !isSaid(key))).toEqual([]);
   });

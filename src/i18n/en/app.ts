@@ -31,6 +31,14 @@ export const app = {
     file: 'Choose a file',
     loading: 'Getting the packs …',
   },
+  ways: {
+    title: 'Ways to practise',
+    path: { name: 'Path by look-alike pairs', what: 'Two causes that look alike, step by step.' },
+    quarrel: { name: 'Quarrel', what: 'Two colleagues disagree. Pick the one reading that settles it. 90 seconds.' },
+    'closed-circuit': { name: 'Closed circuit', what: 'No gauges: temperatures, air and current only.' },
+    'short-bag': { name: 'Short bag', what: 'A job with three instruments. You choose which.' },
+    radio: { name: 'On the radio', what: 'Three readings to make a colleague believe what is true.' },
+  },
   settings: {
     title: 'Settings',
     language: 'Language',

@@ -33,6 +33,17 @@ export const app: SameKeys<typeof source> = {
     file: 'Elegir un archivo',
     loading: 'Buscando los paquetes …',
   },
+  ways: {
+    title: 'Formas de practicar',
+    path: { name: 'Camino por parejas parecidas', what: 'Dos causas que se parecen, paso a paso.' },
+    quarrel: {
+      name: 'Disputa',
+      what: 'Dos colegas no están de acuerdo. Elige la lectura que lo decide. 90 segundos.',
+    },
+    'closed-circuit': { name: 'Circuito cerrado', what: 'Sin manómetros: solo temperaturas, aire y corriente.' },
+    'short-bag': { name: 'Bolsa corta', what: 'Un aviso con tres instrumentos. Tú eliges cuáles.' },
+    radio: { name: 'Por radio', what: 'Tres lecturas para que un colega crea lo que es verdad.' },
+  },
   settings: {
     title: 'Ajustes',
     language: 'Idioma',

@@ -63,7 +63,7 @@ function findings(): string[] {
     if (ownText && style.display !== 'inline' && brokenWord(element))
       found.push(`a word is broken in two: ${name(element)}`);
     const key = (element.textContent ?? '').match(
-      /\b(app|panels|names|bench|finish|debrief|guide|examiner)\.[a-z][\w-]*/,
+      /\b(app|panels|names|bench|finish|debrief|guide|examiner|practice)\.[a-z][\w-]*/,
     );
     if (ownText && key) found.push(`a key instead of a text: ${key[0]}`);
   }
@@ -82,7 +82,7 @@ function findings(): string[] {
   // Inside one region nothing may lie over anything else that can be tapped.
   const region = (element: Element) =>
     element.closest(
-      '.place-sheet, .command, dialog, .sheet-body, .sheets, .callout-title, .tray, .stage-over, .home, .debrief',
+      '.place-sheet, .command, dialog, .sheet-body, .sheets, .callout-title, .tray, .stage-over, .home, .debrief, .practice',
     );
   const visible = targets.filter((element) => {
     const scroller = element.closest('.sheet-body, .dialog');
