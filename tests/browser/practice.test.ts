@@ -222,7 +222,8 @@ describe('jobs with less in the bag', () => {
     await person.untilNotes(1);
     await person.place('liquid-port').click({ force: true });
     await page.locator('.place-sheet').waitFor();
-    expect(await page.locator('.options').textContent()).not.toMatch(/gauge/i);
+    expect(await page.locator('.options').textContent()).toMatch(/low-side/i);
+    expect(await page.locator('.options').textContent()).not.toMatch(/high-side/i);
     await page.goto(page.url().replace(/#.*/, ''));
     await page.getByRole('link', { name: 'Go on' }).click();
     await person.arrive();
