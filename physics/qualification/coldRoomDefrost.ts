@@ -63,15 +63,15 @@ function defrosts(variant: Variant): Finding[] {
   const started = first(moments, ({ controller }) => controller === 'defrosting');
   const over = moments.filter(({ t, controller }) => t > started && controller === 'cooling');
   return [
-    statement(`${id}/order`, SOURCES.own, 'its words follow each other as the work does', inOrder(moments)),
+    statement(`${id}/order`, SOURCES.model, 'its words follow each other as the work does', inOrder(moments)),
     item('pump-down before it, s', sound.lasts('pumping-down'), 10, 90),
     item('heater on, min', sound.lasts('defrosting') / 60, 5, 30),
     item('water drips off, min', sound.lasts('dripping') / 60, 2, 5),
     item('fan waits for a cold coil, s', sound.lasts('fan-waiting'), 5, 180),
-    item('ice left', sound.iceAfter, 0, 0.001, SOURCES.own),
+    item('ice left', sound.iceAfter, 0, 0.001, SOURCES.model),
     statement(
       `${id}/fan stands`,
-      SOURCES.own,
+      SOURCES.model,
       'no air is blown over the coil from the first heat to the cold coil',
       moments
         .filter(
@@ -87,7 +87,7 @@ function defrosts(variant: Variant): Finding[] {
     item('cold-feeling sensor: ice left', late.iceAfter, 0, 0.001),
     statement(
       `${id}/not starting`,
-      SOURCES.own,
+      SOURCES.model,
       'without its clock no defrost starts',
       Number.isNaN(never.lasts('defrosting')),
     ),
@@ -109,8 +109,8 @@ function iceGrows(variant: Variant): Finding[] {
   const blows = hours.every((m, i) => i === 0 || m.blown < hours[i - 1].blown);
   const last = hours[hours.length - 1];
   return [
-    statement(`${id}/grows`, SOURCES.own, 'ice grows from hour to hour', rises),
-    statement(`${id}/air falls`, SOURCES.own, 'and air falls', blows),
+    statement(`${id}/grows`, SOURCES.model, 'ice grows from hour to hour', rises),
+    statement(`${id}/air falls`, SOURCES.model, 'and air falls', blows),
     finding(
       `${id}/after 4 h`,
       SOURCES.field,

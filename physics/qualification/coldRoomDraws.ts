@@ -36,7 +36,7 @@ export function coldRoomMisuse(count: number, seed: number): Finding[] {
     finding(`${id}/charge`, SOURCES.own, 'worst departure from the charge', 'kg', mass, 0, 1e-6),
     finding(
       `${id}/given up`,
-      SOURCES.own,
+      SOURCES.model,
       'runs that end in an error',
       '-',
       runs.filter(({ error }) => error).length,
@@ -45,7 +45,7 @@ export function coldRoomMisuse(count: number, seed: number): Finding[] {
     ),
     finding(
       `${id}/switches`,
-      SOURCES.own,
+      SOURCES.model,
       'stops by a switch',
       '-',
       runs.reduce((sum, { trips }) => sum + trips, 0),
@@ -74,9 +74,9 @@ export function coldRoomDraws(count: number, seed: number): Finding[] {
   }
   const id = 'coldRoom/cold-room/random';
   return [
-    finding(`${id}/solved`, SOURCES.own, 'share that solves', '-', solved / count, 0.995, 1),
+    finding(`${id}/solved`, SOURCES.model, 'share that solves', '-', solved / count, 0.995, 1),
     finding(`${id}/energy`, SOURCES.own, 'worst first-law defect over capacity', '-', energy, 0, 1e-3),
     finding(`${id}/charge`, SOURCES.own, 'worst departure from the charge', 'kg', mass, 0, 1e-9),
-    finding(`${id}/unnamed`, SOURCES.own, 'unsolved without a reason', '-', unnamed, 0, 0),
+    finding(`${id}/unnamed`, SOURCES.model, 'unsolved without a reason', '-', unnamed, 0, 0),
   ];
 }

@@ -169,7 +169,7 @@ function zero(variant: Variant): Finding[] {
       JSON.stringify(machine.step(machine.start('standing'), machine.defaultControls, 30)) === later;
     return statement(
       `coldRoom/${variant.id}/zero/${family.id}`,
-      SOURCES.own,
+      SOURCES.model,
       'severity 0 is the healthy machine',
       equal,
     );

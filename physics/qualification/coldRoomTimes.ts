@@ -32,7 +32,7 @@ function start(variant: Variant): Finding[] {
     time('superheat settled after a start, min', held, 0.5, 15),
     statement(
       `${id}/start reaches the steady state`,
-      SOURCES.own,
+      SOURCES.model,
       'suction within 1 % of the steady one half an hour after a start',
       Math.abs((started.moments.at(-1)?.readings.ps ?? 0) / normal.ps - 1) < 0.01,
     ),
@@ -76,7 +76,7 @@ function pumpDown(variant: Variant, weather: string, change: Case): Finding[] {
     item('cut-out after, s', stop, 20, 60, SOURCES.review),
     statement(
       `${id}/says so`,
-      SOURCES.own,
+      SOURCES.model,
       'it says that it pumps down until then',
       moments.slice(0, Math.max(0, stop - 1)).every(({ controller }) => controller === 'pumping-down'),
     ),
@@ -162,9 +162,15 @@ function fanCycling(variant: Variant): Finding[] {
   return [
     item('times it starts in a quarter of an hour', SOURCES.field, turns, 3, 60),
     item('share of the time that it runs', SOURCES.field, duty, 0.05, 0.5),
-    item('mean head over the declared one', SOURCES.own, mean(({ readings }) => readings.pd) / steady.pd, 0.95, 1.05),
-    item('mean suction over the steady one', SOURCES.own, mean(({ readings }) => readings.ps) / steady.ps, 0.97, 1.03),
-    item('mean air over the declared one', SOURCES.own, mean(({ air }) => air) / declared, 0.7, 1.3),
+    item('mean head over the declared one', SOURCES.model, mean(({ readings }) => readings.pd) / steady.pd, 0.95, 1.05),
+    item(
+      'mean suction over the steady one',
+      SOURCES.model,
+      mean(({ readings }) => readings.ps) / steady.ps,
+      0.97,
+      1.03,
+    ),
+    item('mean air over the declared one', SOURCES.model, mean(({ air }) => air) / declared, 0.7, 1.3),
     ...books(`${id}/books`, ledger),
   ];
 }

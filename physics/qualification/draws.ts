@@ -103,8 +103,8 @@ export function randomMachines(count: number, seed: number): Finding[] {
   const worst = (pick: (r: DrawResult) => number): number => results.reduce((most, r) => Math.max(most, pick(r)), 0);
   const id = 'random';
   return [
-    finding(`${id}/solved`, SOURCES.own, 'share that solves', '-', 1 - failed.length / count, 0.995, 1),
-    finding(`${id}/ordinary`, SOURCES.own, 'unsolved at half severity, 21…40 °C', '-', ordinary.length, 0, 0),
+    finding(`${id}/solved`, SOURCES.model, 'share that solves', '-', 1 - failed.length / count, 0.995, 1),
+    finding(`${id}/ordinary`, SOURCES.model, 'unsolved at half severity, 21…40 °C', '-', ordinary.length, 0, 0),
     finding(
       `${id}/energy`,
       SOURCES.own,
@@ -125,7 +125,7 @@ export function randomMachines(count: number, seed: number): Finding[] {
     ),
     statement(
       `${id}/named`,
-      SOURCES.own,
+      SOURCES.model,
       'what does not solve says why',
       failed.every(({ error }) => error?.named === true && error.code !== 'no-convergence'),
     ),

@@ -43,8 +43,8 @@ export function oneGrowth(growth: Growth, variant: Variant): Finding[] {
     back = Math.max(back, -step / travel);
   }
   const findings = [
-    finding(`${id} one way`, SOURCES.own, 'largest step back over the whole travel', '-', back, 0, 2e-3),
-    statement(`${id} travels`, SOURCES.own, 'the telling reading travels', travel > 0),
+    finding(`${id} one way`, SOURCES.model, 'largest step back over the whole travel', '-', back, 0, 2e-3),
+    statement(`${id} travels`, SOURCES.model, 'the telling reading travels', travel > 0),
   ];
   for (const corner of growth.corners) {
     const first = points.find(({ readings }) => corner.there(readings));
@@ -66,7 +66,7 @@ export function oneGrowth(growth: Growth, variant: Variant): Finding[] {
     let most = 0;
     for (let i = 0; i < STEPS; i++) most = Math.max(most, Math.abs(values[i + 1] - values[i]));
     const bound = Math.max(LARGEST_STEP * range, visible(reading, healthy, variant));
-    findings.push(finding(`${id} no jump of ${reading}`, SOURCES.own, 'largest of the steps', '', most, 0, bound));
+    findings.push(finding(`${id} no jump of ${reading}`, SOURCES.model, 'largest of the steps', '', most, 0, bound));
   }
   return findings;
 }
@@ -89,7 +89,7 @@ export function zeroSeverity(): Finding[] {
       const same =
         JSON.stringify(machine.steady(variant.controls)) === steady &&
         JSON.stringify(machine.step(machine.start('standing'), controls, 30)) === later;
-      return statement(`zero/${variant.id}/${family.id}`, SOURCES.own, 'severity 0 is the healthy machine', same);
+      return statement(`zero/${variant.id}/${family.id}`, SOURCES.model, 'severity 0 is the healthy machine', same);
     });
   });
 }

@@ -51,7 +51,7 @@ export function heatPumpDraws(count: number, seed: number): Finding[] {
       return [
         finding(
           `${id}/solved`,
-          SOURCES.own,
+          SOURCES.model,
           'share that solves, or names the switch that stops it',
           '-',
           solved / count,
@@ -60,7 +60,7 @@ export function heatPumpDraws(count: number, seed: number): Finding[] {
         ),
         finding(`${id}/energy`, SOURCES.own, 'worst first-law defect over capacity', '-', energy, 0, 1e-3),
         finding(`${id}/charge`, SOURCES.own, 'worst departure from the charge', 'kg', mass, 0, 1e-9),
-        finding(`${id}/unnamed`, SOURCES.own, 'unsolved without a reason', '-', unnamed, 0, 0),
+        finding(`${id}/unnamed`, SOURCES.model, 'unsolved without a reason', '-', unnamed, 0, 0),
       ];
     }),
   );
@@ -116,7 +116,7 @@ export function heatPumpGrowth(): Finding[] {
       const families = familiesOf(variant.plant, mode);
       const zero = statement(
         `heatPump/${variant.id}/${mode} zero severity`,
-        SOURCES.own,
+        SOURCES.model,
         'a fault of no size is exactly the healthy machine',
         families.every(({ id }) => shown({ [id]: 0 }) === healthy),
       );
@@ -134,7 +134,7 @@ export function heatPumpGrowth(): Finding[] {
         return [
           finding(
             `heatPump/${variant.id}/${mode} growth/${family.id}`,
-            SOURCES.own,
+            SOURCES.model,
             `smallest step of ${reading} (${sign}) from nothing to severe`,
             '',
             worst,

@@ -29,7 +29,7 @@ function starts(variant: Variant): Finding[] {
       time(`${id}/superheat settled after a start, min`, held, 0.5, 15),
       statement(
         `${id}/start reaches the steady state`,
-        SOURCES.own,
+        SOURCES.model,
         'suction within 2 % of the steady one half an hour after a start',
         Math.abs(moments[1799].readings.ps / normal.ps - 1) < 0.02,
       ),

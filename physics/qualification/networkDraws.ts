@@ -112,7 +112,7 @@ export function networkDraws(
     // a machine that its own safety switch stops first is a result; anything else is a failure of the solver
     finding(
       `${id}/solved`,
-      own,
+      SOURCES.model,
       'share that solves or says which switch stops it',
       '-',
       1 - unnamed.length / count,
@@ -121,7 +121,7 @@ export function networkDraws(
     ),
     finding(
       `${id}/stopped`,
-      own,
+      SOURCES.model,
       'share that a safety switch stops',
       '-',
       (failed.length - unnamed.length) / count,

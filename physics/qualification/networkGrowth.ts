@@ -107,15 +107,15 @@ function grown(section: string, variant: NetworkVariant, growth: Growth): Findin
       0.6,
       1,
     ),
-    statement(`${id} travels`, SOURCES.own, 'the telling reading travels the expected way', travel > 0),
+    statement(`${id} travels`, SOURCES.model, 'the telling reading travels the expected way', travel > 0),
     // a valve that comes to its stop, a coil that floods: kinks, not ways back
-    finding(`${id} one way`, SOURCES.own, 'largest step back over the whole travel', '-', back, 0, 0.02),
+    finding(`${id} one way`, SOURCES.model, 'largest step back over the whole travel', '-', back, 0, 0.02),
     ...Object.entries(SMOOTH).map(([name, least]) => {
       const course = points.map((each) => value(each, name));
       const range = Math.max(...course) - Math.min(...course);
       const most = course.slice(1).reduce((worst, v, k) => Math.max(worst, Math.abs(v - course[k])), 0);
       const bound = Math.max(LARGEST_STEP * range, least);
-      return finding(`${id} no jump of ${name}`, SOURCES.own, 'largest of the steps', '', most, 0, bound);
+      return finding(`${id} no jump of ${name}`, SOURCES.model, 'largest of the steps', '', most, 0, bound);
     }),
   ];
 }
@@ -136,7 +136,7 @@ export function networkZero(section: string, variant: NetworkVariant): Finding[]
     const same = keys.every((key) => modes.every((mode, k) => shown(mode, { [key]: 0 }) === sound[k]));
     return statement(
       `${section}/${variant.id}/zero/${family.id}`,
-      SOURCES.own,
+      SOURCES.model,
       'severity 0 is the sound machine, in all units or in one',
       same,
     );
@@ -162,13 +162,13 @@ export function unitKeys(section: string, variant: NetworkVariant): Finding[] {
   return [
     statement(
       `${id}/unknown unit`,
-      SOURCES.own,
+      SOURCES.model,
       'a unit that does not exist is refused',
       refused({ 'filter-dirty@unit9': 0.3 }),
     ),
     statement(
       `${id}/whole machine`,
-      SOURCES.own,
+      SOURCES.model,
       'a fault of the whole machine takes no unit',
       refused({ 'undercharge@unit3': 0.2 }),
     ),

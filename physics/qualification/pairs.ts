@@ -34,11 +34,11 @@ export function faultPairs(): Finding[] {
           return [
             finding(`${id}/energy`, SOURCES.own, 'first law', '-', snapshot.balance.energy, 0, 1e-3),
             finding(`${id}/charge`, SOURCES.own, 'charge', 'kg', snapshot.balance.mass, 0, 1e-9),
-            statement(`${id}/order`, SOURCES.own, 'the order of the faults does not matter', same),
+            statement(`${id}/order`, SOURCES.model, 'the order of the faults does not matter', same),
           ];
         } catch (error) {
           if (!(error instanceof PhysicsError)) throw error;
-          return [statement(`${id}/solves`, SOURCES.own, `${error.code}: ${error.message}`, false)];
+          return [statement(`${id}/solves`, SOURCES.model, `${error.code}: ${error.message}`, false)];
         }
       }),
     );

@@ -14,4 +14,6 @@ export const SOURCES = {
   envelope:
     'judged from NIST TN 1848 (2014) and Cheung & Braun, NREL/SR-5500-65030 (2015), evaluated at 26.7/19.4 °C and 35 °C',
   own: 'conservation law',
+  /** What no source outside says: that it solves, names its errors, rests, grows one way, is sound at severity 0. */
+  model: 'asked of the model itself (no source)',
 } as const;

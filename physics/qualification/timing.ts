@@ -68,7 +68,7 @@ function start(variant: Variant): Finding[] {
     // the room has moved a little meanwhile
     finding(
       `${id}/arrives`,
-      SOURCES.own,
+      SOURCES.model,
       'suction pressure over that of the steady state',
       '-',
       end.ps / steady.ps,
@@ -117,7 +117,7 @@ function blowerStop(variant: Variant): Finding[] {
   for (let i = 1; i < moments.length; i++) up = Math.max(up, moments[i].readings.Te - moments[i - 1].readings.Te);
   return [
     finding(`${id}/fall`, SOURCES.review, 'evaporating temperature fell in 90 s by', 'K', -fall(90), 8, 15),
-    finding(`${id}/steadily`, SOURCES.own, 'largest rise of it within a second', 'K', up, 0, 1),
+    finding(`${id}/steadily`, SOURCES.model, 'largest rise of it within a second', 'K', up, 0, 1),
     ...books(id, ledger),
   ];
 }
@@ -134,7 +134,7 @@ function condenserFanStop(variant: Variant): Finding[] {
     finding(`${id}/trip`, SOURCES.review, 'high-pressure switch opens after', 's', trip, 40, 150),
     finding(
       `${id}/only up`,
-      SOURCES.own,
+      SOURCES.model,
       'head never falls below where it was by',
       'kPa',
       healthy.pd - lowest(before, (r) => r.pd),
@@ -181,10 +181,10 @@ function equalise(variant: Variant): Finding[] {
   const steady = steadyReadings(variant);
   return [
     ...findings,
-    statement(`${id}/restarts`, SOURCES.own, 'it runs again', end.controller.startsWith('cooling')),
+    statement(`${id}/restarts`, SOURCES.model, 'it runs again', end.controller.startsWith('cooling')),
     finding(
       `${id}/restart arrives`,
-      SOURCES.own,
+      SOURCES.model,
       'head over that of the steady state 15 min later',
       '-',
       end.readings.pd / steady.pd,
@@ -203,7 +203,7 @@ function rests(variant: Variant): Finding[] {
   const a = readingsOf(machine.snapshot(settled));
   const b = readingsOf(machine.snapshot(state));
   const moved = Math.max(Math.abs(a.ps - b.ps), Math.abs(a.pd - b.pd), Math.abs(a.SH - b.SH), Math.abs(a.SC - b.SC));
-  return [finding(`time/${variant.id}/at rest`, SOURCES.own, 'kPa or K moved in ten minutes', '', moved, 0, 1e-3)];
+  return [finding(`time/${variant.id}/at rest`, SOURCES.model, 'kPa or K moved in ten minutes', '', moved, 0, 1e-3)];
 }
 
 /** No reading flickers or jumps from second to second once the first moments are over. */
@@ -219,8 +219,16 @@ function calm(variant: Variant, name: string, change: Partial<Controls>): Findin
   }
   const id = `time/${variant.id}/${name}`;
   return [
-    finding(`${id}/head flickers`, SOURCES.own, 'head about its own course, from 20 s on', 'kPa', flicker, 0, 1),
-    finding(`${id}/discharge jumps`, SOURCES.own, 'largest change of the discharge within a second', 'K', jump, 0, 15),
+    finding(`${id}/head flickers`, SOURCES.model, 'head about its own course, from 20 s on', 'kPa', flicker, 0, 1),
+    finding(
+      `${id}/discharge jumps`,
+      SOURCES.model,
+      'largest change of the discharge within a second',
+      'K',
+      jump,
+      0,
+      15,
+    ),
   ];
 }
 
