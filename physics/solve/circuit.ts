@@ -8,20 +8,20 @@ import type { FluidTable } from '../fluids/fluid';
 import * as layout from '../fluids/layout';
 import type { AirStream } from '../parts/airStream';
 import { CoilMarch } from '../parts/coil';
-import { Compressor, nozzleFlux, short } from '../parts/compressor';
+import { Compressor, nozzleFlux } from '../parts/compressor';
 import { tubeFlowBy } from '../parts/correlations';
 import { limited } from '../parts/line';
 import { LiquidPath } from '../parts/metering';
 import { motorLossFactor, slipPerWatt } from '../parts/motor';
 import { faceOfOwnAir } from '../parts/ownAir';
-import { liquidLevel } from '../parts/receiver';
 import { exchanged } from '../parts/reversingValve';
-import { liquidHeld } from '../parts/suctionVessel';
 import type { TubeFlow } from '../parts/tubeFlow';
+import { book } from './books';
 import { meteringOpening } from './coldStore';
 import { type Effective, type MachineData, motorVoltage } from './effective';
+import type { Surroundings } from './surroundings';
 
-const { BLOCK_SIZE, CP_L, H_L, H_V, OUT_RHO, OUT_T, P, RHO_L, RHO_V, T_DEW } = layout;
+const { BLOCK_SIZE, OUT_RHO, OUT_T, RHO_V, T_DEW } = layout;
 
 /** Nitrogen gathers in the condenser while the machine runs: partial pressure there over the standing one (field review 9). */
 const GATHERED = 2.5;
@@ -34,26 +34,6 @@ const GRAVITY = 9.80665;
 
 /** K of a hot thing that a badly laid liquid line touches: a heating pipe, sheet metal in the sun (ours). */
 export const HOT_BESIDE = 333.15;
-
-/** What surrounds and drives the circuit in one evaluation. */
-export class Surroundings {
-  outdoor = 308.5;
-  /** kg/kg */
-  outdoorHumidity = 0.0105;
-  opening = 0.99;
-  /** relative to rated */
-  speed = 1.01;
-  condenserWall: readonly number[] | Float64Array | null = null;
-  evaporatorWall: readonly number[] | Float64Array | null = null;
-  shell = Number.NaN;
-  dt = 0.5;
-  /** high-side mass a step ago, kg */
-  massHigh = 0.5;
-  /** kg of liquid that lies on the low side outside the march (after a start), at saturation */
-  pool = 0;
-  /** share of its area that a solenoid valve in the liquid line passes; 1 = open, or none there */
-  passing = 1;
-}
 
 export class Circuit {
   readonly compressor: Compressor;
@@ -274,7 +254,7 @@ export class Circuit {
       m,
     );
 
-    this.bookMass(rhoSuction, hCylinder, env.pool);
+    book(this, rhoSuction, hCylinder, env.pool);
     const reference = m > 1e-4 ? m : 1e-4;
     residual[0] = steady
       ? (m - path.flow) / reference
@@ -359,50 +339,6 @@ export class Circuit {
   fluidVapourDensity(pressure: number): number {
     this.fluid.setPressure(pressure, this.outlet);
     return this.outlet[RHO_V];
-  }
-
-  /** Mass and internal energy of both sides (m h − p V, zone by zone). */
-  private bookMass(rhoSuction: number, hCylinder: number, pool: number): void {
-    const { data, path, compressor, condenser, evaporator, fluid, out } = this;
-    const lines = data.lines;
-    const discharge = lines.dischargeVolume * compressor.rhoDischarge;
-    const liquid =
-      lines.liquidVolume * path.rhoIn + lines.liquidLineVolume * 0.5 * (path.rhoAfterDrier + path.rhoMetering);
-    this.massHigh = discharge + condenser.mass + liquid;
-    this.energyHigh =
-      discharge * this.hCondenserIn +
-      liquid * this.hLiquid +
-      condenser.energy -
-      this.pLiquid * (lines.dischargeVolume + lines.liquidVolume + lines.liquidLineVolume);
-    if (data.receiver) this.bookReceiver(data.receiver.volume);
-
-    fluid.state(this.evaporating, this.hMetering, out);
-    const expansion = lines.expansionVolume * out[OUT_RHO];
-    const suction = lines.suctionVolume * rhoSuction;
-    fluid.state(this.low, hCylinder, out);
-    const shell = data.compressor.shellVolume * out[OUT_RHO];
-    const wetness =
-      short(this.low[H_V] - (this.hCompressorIn + (compressor.hSuction - this.hValveIn))) /
-      (this.low[H_V] - this.low[H_L]);
-    const held = liquidHeld(data.suctionVessel, wetness * this.massFlow);
-    this.massLow = expansion + evaporator.mass + suction + shell + held;
-    this.energyLow =
-      expansion * this.hMetering +
-      suction * this.hServiceSuction +
-      shell * hCylinder +
-      evaporator.energy +
-      (pool + held) * (this.low[H_L] - this.pSuction / this.low[RHO_L]) -
-      this.pSuction * (lines.expansionVolume + lines.suctionVolume + data.compressor.shellVolume);
-  }
-
-  /** Adds what the receiver holds to the high side. Nitrogen apart, it is at the condenser's pressure. */
-  private bookReceiver(volume: number): void {
-    const { condensing, condenser } = this;
-    this.receiverLevel = liquidLevel((condensing[H_L] - condenser.hOut) / condensing[CP_L]);
-    const liquid = volume * this.receiverLevel * condensing[RHO_L];
-    const gas = volume * (1 - this.receiverLevel) * condensing[RHO_V];
-    this.massHigh += liquid + gas;
-    this.energyHigh += liquid * condenser.hOut + gas * condensing[H_V] - condensing[P] * volume;
   }
 }
 

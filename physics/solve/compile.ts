@@ -13,10 +13,11 @@ import { type FanResult, fanFlow } from '../parts/fan';
 import { airLost, passageFilled, throughLayer } from '../parts/ice';
 import { machineData, plantDescription } from '../plants';
 import type { Conditions, Controls, MachineSetup, Nuisance, OperatingMode, PlantDescription } from '../types';
-import { Circuit, Surroundings } from './circuit';
+import { Circuit } from './circuit';
 import { checkConditions } from './conditions';
 import { type DesignPoint, type Effective, healthy, type MachineData } from './effective';
 import { solveSteady } from './steady';
+import { Surroundings } from './surroundings';
 
 const { CP_L, CP_V } = layout;
 

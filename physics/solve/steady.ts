@@ -4,9 +4,10 @@
  */
 import { PhysicsError } from '../errors';
 import { exp, ln } from '../math/elementary';
-import type { Circuit, Surroundings } from './circuit';
+import type { Circuit } from './circuit';
 import { bulbTruth, reported, sensorTruth, speedError, thermostaticOpening, valveError } from './control';
 import { type Outcome, type Problem, solve } from './newton';
+import type { Surroundings } from './surroundings';
 
 /** How valve and speed are set: a number holds them, null lets the controller find them. */
 export interface Setting {
