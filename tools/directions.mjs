@@ -67,9 +67,9 @@ export const LAYERS = {
   },
   'src/refresher': { may: STYLED, packages: ['preact', '@preact/signals', 'idb'], why: 'stands on the core' },
   'src/cli': {
-    may: [...SHOWN, 'src/interop'],
+    may: [...SHOWN, 'src/packs', 'src/interop'],
     packages: ['commander', 'zod', 'node:'],
-    why: 'the terminal has no page: it must start without Phaser, Preact or a DOM',
+    why: 'the terminal has no page: it must start without Phaser, Preact or a DOM; packs are checked and drawn there',
   },
   'src/styles': { may: [], packages: [], why: 'style sheets know no code' },
   'src/app': {

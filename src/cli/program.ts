@@ -8,6 +8,7 @@ import { registerFluid } from './fluid';
 import { registerGrade } from './grade';
 import type { Io } from './io';
 import { registerQualify } from './qualify';
+import { registerRound } from './round';
 import { registerRun } from './run';
 
 function buildProgram(io: Io): Command {
@@ -18,6 +19,7 @@ function buildProgram(io: Io): Command {
   registerFluid(program, io);
   registerRun(program, io);
   registerCheck(program, io);
+  registerRound(program, io);
   registerGrade(program, io);
   registerDifferential(program, io);
   registerQualify(program, io);

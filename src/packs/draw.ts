@@ -25,7 +25,8 @@ export function drawPack({ seed, wishes: _wishes, callouts, ...head }: Blueprint
   return { ...head, callouts: withLookAlikes(callouts.map((order) => drawCallout(order, seed))) };
 }
 
-function drawCallout(order: Order, seed: string): Callout {
+/** One callout from its order: its cause and size drawn, its machine seeded. */
+export function drawCallout(order: Order, seed: string): Callout {
   const { faults, cause } = drawFault(order, seed);
   return {
     ...order,

@@ -47,6 +47,7 @@ function calloutObjections(callout: Callout, facts: MachineFacts): Objection[] {
   return [
     ...machineObjections(callout, facts),
     ...tallyObjections(callout, facts),
+    ...pairObjections(callout, facts),
     ...Object.entries(callout.faults).flatMap(([key, severity]) => faultObjections(callout, key, severity, facts)),
   ];
 }
@@ -105,6 +106,16 @@ function tallyObjections(callout: Callout, facts: MachineFacts): Objection[] {
     found.push({ rule: 'true-cause-in-tally', path: ['tally', cause], expected });
   }
   return found;
+}
+
+function pairObjections({ plant, conditions, deliberatePair = [] }: Callout, facts: MachineFacts): Objection[] {
+  const path = ['deliberatePair'];
+  if (deliberatePair.length > 0 && new Set(deliberatePair).size < 2) {
+    return [{ rule: 'pair-of-two', path, expected: 'two causes', found: `${deliberatePair[0]} twice` }];
+  }
+  return deliberatePair
+    .filter((cause) => cause !== 'no-fault' && !familyOn(facts, cause, { plant, conditions }))
+    .map((cause) => ({ rule: 'pair-on-plant', path, expected: `causes that can be felt on ${plant}`, found: cause }));
 }
 
 function faultObjections(callout: Callout, key: string, severity: number, facts: MachineFacts): Objection[] {

@@ -116,6 +116,12 @@ export const calloutSchema = z.strictObject({
   budget: described(within(5, 480), 'simulated minutes, from 5 to 480'),
   mode: choice(['guided', 'solo', 'exam']),
   lookAlike: z.optional(id('id of the look-alike callout')),
+  deliberatePair: z.optional(
+    described(
+      z.array(z.enum(CAUSES)).check(z.minLength(2), z.maxLength(2)),
+      'two causes that nothing which may be read here is meant to tell apart',
+    ),
+  ),
   machineSeed: id('seed of the machine'),
 });
 

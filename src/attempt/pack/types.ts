@@ -37,6 +37,8 @@ export interface Callout {
   readonly mode: 'guided' | 'solo' | 'exam';
   /** callouts that are its look-alike, offered at the debrief */
   readonly lookAlike?: string;
+  /** two causes that nothing which may be read here is meant to tell apart: whoever names either is right */
+  readonly deliberatePair?: readonly CauseId[];
   /** seed of the machine's own nuisance draw */
   readonly machineSeed: string;
 }
