@@ -1,6 +1,7 @@
 /** One attempt as all parts of the grade see it: what was read, what it supported, what was true. Worked out once. */
 import type { CauseId } from '../../physics/types';
-import type { AttemptState, Note, Verdict } from '../attempt';
+import type { AttemptState, Note, Verdict, World } from '../attempt';
+import type { Callout } from '../attempt/pack/types';
 import { familyOf } from '../attempt/remedies';
 import { machineNuisance } from '../attempt/seeds';
 import { causeLogLikelihoods, priorOf, temper } from './belief';
@@ -58,18 +59,47 @@ export interface Case {
 /** Belief in the verdict that counts as fully supported. */
 export const SUPPORTED = 0.8;
 
-export function openCase(state: AttemptState, differential: Differential): Case {
+/** What an examiner knows of a callout whatever was done on it. */
+type Known = Pick<Case, 'bench' | 'candidates' | 'read' | 'truths' | 'twins' | 'path' | 'needed' | 'bestCost'> & {
+  readonly world: World;
+};
+const known = new WeakMap<Differential, WeakMap<Callout, Known>>();
+
+/** Worked out once for all attempts at a callout: it costs more than all the rest of a grade. */
+function knownOf(state: AttemptState, differential: Differential): Known {
   const { callout, world } = state.site;
+  const callouts = known.get(differential) ?? new WeakMap<Callout, Known>();
+  known.set(differential, callouts);
+  const found = callouts.get(callout);
+  if (found?.world === world) return found;
   const bench = benchOf(state);
   const { plant, refrigerant, conditions, faults, tally, machineSeed } = callout;
   const source = sourceOf(world);
   const setup = { plant, refrigerant, conditions, faults, nuisance: machineNuisance(machineSeed) };
   const read = readerOf(source.snapshots(setup, differential.states));
   const truths = truthsOf(faults);
-  const twins = twinsOf(differential, bench, read, truths);
   const path = greedyPathOn(differential, tally, bench, read);
   const candidates = candidatesOf(bench);
   const needed = neededSums(differential, tally, bench, read);
+  const fresh = {
+    world,
+    bench,
+    candidates,
+    read,
+    truths,
+    twins: twinsOf(differential, bench, read, truths),
+    path,
+    needed,
+    bestCost: costOf([...path.steps.map(({ candidate }) => candidate), ...inputsOf(needed, candidates)]),
+  };
+  callouts.set(callout, fresh);
+  return fresh;
+}
+
+export function openCase(state: AttemptState, differential: Differential): Case {
+  const { tally } = state.site.callout;
+  const { world: _world, ...fixed } = knownOf(state, differential);
+  const { twins } = fixed;
   const verdict = state.verdicts.at(-1) ?? null;
   const judgedNotes = verdict ? verdict.notes : state.notes.filter((note) => note.state !== 'repaired').length;
   const prior = printedPrior(differential, tally);
@@ -87,18 +117,11 @@ export function openCase(state: AttemptState, differential: Differential): Case 
   const next = verdict ? readingAfter(state, verdict) : null;
   const more = next === null ? null : views([...judged, state.notes[next]]);
   return {
+    ...fixed,
     state,
     differential,
-    bench,
-    candidates,
     tally,
     prior,
-    truths,
-    twins,
-    read,
-    path,
-    needed,
-    bestCost: costOf([...path.steps.map(({ candidate }) => candidate), ...inputsOf(needed, candidates)]),
     verdict,
     judgedNotes,
     plain,

@@ -66,6 +66,6 @@ export function channelsIn(observations: readonly Observation[]): Set<Channel> {
 }
 
 /** Hoses go on after the air is proved. */
-export function needsAirFirst(candidate: Candidate): boolean {
-  return candidate.instrument === 'low-gauge' || candidate.instrument === 'high-gauge';
+export function needsAirFirst({ instrument }: Pick<Candidate, 'instrument'>): boolean {
+  return instrument === 'low-gauge' || instrument === 'high-gauge';
 }

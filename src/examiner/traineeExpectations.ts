@@ -53,7 +53,7 @@ export const EXPECTED: Readonly<Record<HabitId, Expectation>> = {
   greedy: { own: null, against: null, least: 90 },
   'careful-slow': { own: 'economy', against: 'greedy', least: 70 },
   'hoses-first': { own: 'economy', against: 'greedy', least: 70 },
-  unproved: { own: 'cause', against: 'careful-slow', least: 70 },
+  unproved: { own: 'cause', against: 'greedy', least: 70 },
   unverified: { own: 'repair', against: 'careful-slow', least: 60, most: 90 },
   slapdash: { own: 'repair', against: 'careful-slow', least: 60, most: 90 },
   'band-aid': { own: 'repair', against: 'careful-slow', least: 60, most: 85 },

@@ -14,6 +14,8 @@ export interface Habits {
   readonly patient: boolean;
   /** what it takes a gauge's figure for */
   readonly gaugeAs: 'gauge' | 'absolute';
+  /** whether superheat comes from the dew line and subcooling from the bubble line, or the other way round; left out = right */
+  readonly lines?: 'right' | 'swapped';
 }
 
 const SETTLING = 600;
@@ -74,7 +76,8 @@ export class Hand {
     const notes = [a.index, b.index];
     if (sum === 'superheat' || sum === 'subcooling') {
       const pressure = a.value + (this.habits.gaugeAs === 'gauge' ? atmosphere : 0);
-      const line = sum === 'superheat' ? saturation.tDew(pressure) : saturation.tBubble(pressure);
+      const fromDew = (sum === 'superheat') === (this.habits.lines !== 'swapped');
+      const line = fromDew ? saturation.tDew(pressure) : saturation.tBubble(pressure);
       if (line === null) return;
       const answer = sum === 'superheat' ? b.value - line : line - b.value;
       this.try({ kind: 'sum', sum, notes, saturation: line, answer });
@@ -84,10 +87,14 @@ export class Hand {
     this.try({ kind: 'sum', sum, notes, answer: falls ? a.value - b.value : b.value - a.value });
   }
 
-  /** The remedy that belongs to the cause, in all its steps, then the proof that the machine is well. */
-  mend(cause: CauseId, proof: readonly Candidate[]): void {
+  /** The remedy that belongs to the cause, in all its steps. */
+  mend(cause: CauseId): void {
     const remedy = remedyFor(cause);
     this.act({ kind: 'repair', remedy, steps: REMEDY_RULES[remedy].steps, root: USUAL_ROOT[cause] });
+  }
+
+  /** The proof that the machine is well. */
+  verify(proof: readonly Candidate[]): void {
     this.act({ kind: 'wait', seconds: 1800 });
     const wanted = PROOF.flatMap((channel) => proof.find((each) => each.channel === channel) ?? []).slice(0, 3);
     const notes = wanted.flatMap((candidate) => this.read(candidate) ?? []);

@@ -48,15 +48,7 @@ export class Mind {
 
   /** Belief in whole chips, one always left on "not sure yet". */
   chips(): Partial<Record<CauseId, number>> {
-    const shares = (Object.entries(this.belief()) as [CauseId, number][]).map(([cause, share]) => ({
-      cause,
-      exact: share * (CHIPS - 1),
-    }));
-    const chips = new Map(shares.map(({ cause, exact }) => [cause, Math.floor(exact)]));
-    const given = [...chips.values()].reduce((sum, count) => sum + count, 0);
-    const rest = shares.sort((a, b) => b.exact - Math.floor(b.exact) - (a.exact - Math.floor(a.exact)));
-    for (const { cause } of rest.slice(0, CHIPS - 1 - given)) chips.set(cause, chips.get(cause)! + 1);
-    return Object.fromEntries([...chips].filter(([, count]) => count > 0));
+    return inChips(this.belief());
   }
 
   /** The size that its readings leave, else the middle one. */
@@ -96,4 +88,17 @@ export class Mind {
     const sums = neededSums(this.differential, this.hand.state.site.callout.tally, bench, read);
     return inputsOf(sums, candidatesOf(bench));
   }
+}
+
+/** A belief in whole chips by largest remainders, one always left on "not sure yet". */
+export function inChips(belief: Posterior): Partial<Record<CauseId, number>> {
+  const shares = (Object.entries(belief) as [CauseId, number][]).map(([cause, share]) => ({
+    cause,
+    exact: share * (CHIPS - 1),
+  }));
+  const chips = new Map(shares.map(({ cause, exact }) => [cause, Math.floor(exact)]));
+  const given = [...chips.values()].reduce((sum, count) => sum + count, 0);
+  const rest = shares.sort((a, b) => b.exact - Math.floor(b.exact) - (a.exact - Math.floor(a.exact)));
+  for (const { cause } of rest.slice(0, CHIPS - 1 - given)) chips.set(cause, chips.get(cause)! + 1);
+  return Object.fromEntries([...chips].filter(([, count]) => count > 0));
 }

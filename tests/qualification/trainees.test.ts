@@ -7,9 +7,20 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import type { CauseId } from '../../physics/types';
 import { type AttemptState, apply, REMEDY_RULES, replay } from '../../src/attempt';
 import { type Differential, type Grade, grade, type PartName, remedyFor } from '../../src/examiner';
-import { playTrainee, TRAINEES, type TraineeId } from '../../src/examiner/trainees';
+import { playTrainee, type TraineeId } from '../../src/examiner/trainees';
 import { differentialFor, type ShippedCallout, splitCallouts } from '../support/differentials';
 
+/** These on every split; all of them on fewer in scoring.test.ts, and on everything with `npm run trainees`. */
+const TRAINEES = [
+  'idle',
+  'base-rate',
+  'carpet',
+  'careful-slow',
+  'greedy',
+  'gauge-for-absolute',
+  'hasty',
+  'first-hunch',
+] as const satisfies readonly TraineeId[];
 const PARTS: readonly PartName[] = ['cause', 'belief', 'evidence', 'working', 'repair', 'economy'];
 /** Where each one's habit has to cost most. */
 const OWN_PART: Readonly<Partial<Record<TraineeId, PartName>>> = {

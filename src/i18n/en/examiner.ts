@@ -248,6 +248,7 @@ export const examiner = {
       unsupported: 'Speed counts only when the readings carry the verdict.',
       thrifty: 'You used your time well: {{used}} minutes of measuring.',
       dear: 'You measured {{used}} minutes. {{best}} would have done.',
+      hosesFirst: 'You put hoses on before you proved the air. That halves it.',
     },
     care: {
       'open-live-panel': 'You opened a panel that was live. 70 points at most.',

@@ -249,6 +249,7 @@ export const examiner: SameKeys<typeof english> = {
       unsupported: 'La rapidez vale solo si las lecturas sostienen el veredicto.',
       thrifty: 'Usaste bien tu tiempo: {{used}} minutos de medida.',
       dear: 'Mediste {{used}} minutos. Bastaban {{best}}.',
+      hosesFirst: 'Pusiste mangueras antes de comprobar el aire. Eso deja la mitad.',
     },
     care: {
       'open-live-panel': 'Abriste un panel con tensión. Como mucho 70 puntos.',
