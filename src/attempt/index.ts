@@ -46,6 +46,7 @@ export {
   type Procedure,
   REMEDY_RULES,
   type Remedy,
+  remediesOn,
   repairSeconds,
   STEP_SECONDS,
 } from './remedies';

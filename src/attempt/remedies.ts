@@ -1,7 +1,7 @@
 /** What each remedy does to what is wrong with the machine, and what workmanship it asks for. */
-import type { FamilyId, FaultFamily, Faults } from '../../physics/types';
+import type { FamilyId, FaultFamily, Faults, PlantId } from '../../physics/types';
 import type { CallBack } from './state';
-import type { ProcedureStep, RemedyId, RootCause } from './types';
+import { type ProcedureStep, REMEDIES, type RemedyId, type RootCause } from './types';
 
 /** How the chosen steps compare with those that the work needs. */
 export interface Procedure {
@@ -106,6 +106,15 @@ export const REMEDY_RULES: Readonly<Record<RemedyId, Remedy>> = {
   'set-unit-capacity': closed(['unit-capacity-set-wrong'], 600, DRY_WORK),
   'nothing-to-mend': closed([], 120, ['record']),
 };
+
+/** What can be done on a plant: all that needs no part of its own, and what works on a part that the plant has. */
+export function remediesOn(plant: PlantId, families: readonly FaultFamily[]): RemedyId[] {
+  const has = (id: FamilyId) => families.some((family) => family.id === id && family.plants.includes(plant));
+  return REMEDIES.filter((remedy) => {
+    const { cures } = REMEDY_RULES[remedy];
+    return cures.length === 0 || cures.some(has);
+  });
+}
 
 /** Simulated seconds of each step (from memory). */
 export const STEP_SECONDS: Readonly<Record<ProcedureStep, number>> = {

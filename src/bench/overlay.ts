@@ -167,7 +167,7 @@ export function createOverlay(
         width: at.width,
         height: at.height,
         marks: spots.filter(isShown).map(middle),
-        blocked: [views, ...(named && isShown(named) ? [named.name] : [])].map(boxInHost),
+        blocked: [views, ...laidOver(), ...(named && isShown(named) ? [named.name] : [])].map(boxInHost),
       },
     );
     hung.forEach(({ button }, i) => {
@@ -178,6 +178,9 @@ export function createOverlay(
       button.style.setProperty('--turn', `${Math.atan2(dy, dx).toFixed(3)}rad`);
     });
   }
+
+  /** What the page lays over the picture and marks as such: a tag under it could not be read. */
+  const laidOver = () => [...(host.parentElement?.querySelectorAll<HTMLElement>('[data-over-bench]') ?? [])];
 
   function boxInHost(element: HTMLElement): { x: number; y: number; w: number; h: number } {
     const box = element.getBoundingClientRect();
@@ -225,7 +228,10 @@ export function createOverlay(
 
   /** Many parts: a button for the map, a list for the rest. */
   function viewList(choices: readonly ViewId[]): HTMLElement[] {
-    const [whole, ...parts] = choices;
+    const [whole, ...found] = choices;
+    // Rooms by their number, whatever floor they are on.
+    const named = new Intl.Collator(undefined, { numeric: true });
+    const parts = found.sort((a, b) => named.compare(said.view(a), said.view(b)));
     const pick = document.createElement('select');
     pick.setAttribute('aria-label', said.chooseView);
     const none = new Option(said.chooseView, '', true, layout?.overview ?? false);

@@ -68,7 +68,7 @@ export function Stage({ onBench, children }: Props) {
       <div class="stage-host" id="machine" tabIndex={-1} ref={host} />
       <div class="stage-over">
         {children}
-        <div class="stage-hand">
+        <div class="stage-hand" data-over-bench>
           {held && (
             <button
               type="button"
@@ -83,7 +83,7 @@ export function Stage({ onBench, children }: Props) {
           )}
           {session.state.value.undo.length > 0 && (
             <button type="button" onClick={() => session.dispatch({ kind: 'undo' })}>
-              <span aria-hidden="true">↶</span> {text.t('panels.tray.undo')}
+              <span aria-hidden="true">↶</span> <span class="undo-word">{text.t('panels.tray.undo')}</span>
             </button>
           )}
         </div>

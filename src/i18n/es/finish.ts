@@ -16,7 +16,7 @@ export const finish: SameKeys<typeof finishSource> = {
   },
   repair: {
     title: 'Reparación',
-    remedy: '¿Qué hace?',
+    remedy: '¿Qué haces?',
     steps: '¿En qué pasos?',
     stepsHelp: 'Toca los pasos en el orden en que los haces. Toca otra vez para quitar uno.',
     root: '¿Por qué ocurrió?',

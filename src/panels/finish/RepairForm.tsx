@@ -1,6 +1,6 @@
 /** What is done, in which order, and why it had come to that. */
 import { useState } from 'preact/hooks';
-import { PROCEDURE_STEPS, type ProcedureStep, REMEDIES, ROOT_CAUSES } from '../../attempt';
+import { PROCEDURE_STEPS, type ProcedureStep, ROOT_CAUSES, remediesOn } from '../../attempt';
 import { useText } from '../kit/text';
 import { type Drafts, useSession } from '../session';
 
@@ -28,7 +28,7 @@ export function RepairForm() {
       <fieldset class="slot">
         <legend>{text.t(`finish.repair.${which}`)}</legend>
         {which === 'remedy' &&
-          REMEDIES.map((remedy) => (
+          remediesOn(session.callout.plant, session.state.value.site.world.families).map((remedy) => (
             <Choice
               key={remedy}
               group="remedy"

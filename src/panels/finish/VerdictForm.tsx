@@ -2,7 +2,8 @@
 import type { CauseId } from '../../../physics/types';
 import { type Note, SIZE_WORDS } from '../../attempt';
 import { causesOf } from '../kit/causes';
-import { noteName, sentence, valueText } from '../kit/say';
+import { NoteTag } from '../kit/NoteTag';
+import { sentence } from '../kit/say';
 import { useText } from '../kit/text';
 import { type Session, useSession } from '../session';
 import { currentChips, ranking } from '../stakes/chips';
@@ -123,7 +124,6 @@ export function NotePicks(props: {
   readonly most?: number;
   readonly pick: (notes: readonly number[]) => void;
 }) {
-  const text = useText();
   const { picked, most = Number.POSITIVE_INFINITY } = props;
   const toggle = (index: number) => {
     if (picked.includes(index)) props.pick(picked.filter((one) => one !== index));
@@ -142,7 +142,7 @@ export function NotePicks(props: {
             aria-pressed={picked.includes(note.index)}
             onClick={() => toggle(note.index)}
           >
-            <strong class="number">{valueText(text, note)}</strong> <span>{noteName(text, note)}</span>
+            <NoteTag note={note} timed />
           </button>
         ))}
       </div>

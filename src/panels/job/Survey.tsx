@@ -4,7 +4,7 @@ import { branchName } from '../../i18n/branches';
 import { noteName, sentence, valueText } from '../kit/say';
 import { useText } from '../kit/text';
 import { unitStateOf } from '../kit/unitState';
-import { type ReadingOption, sameOption } from '../place/options';
+import { type ReadingOption, reads } from '../place/options';
 import { useSession } from '../session';
 
 const SENSES = ['eyes', 'hand'] as const;
@@ -67,7 +67,7 @@ function Row({ place, option }: { readonly place: Place; readonly option: Readin
   const text = useText();
   const session = useSession();
   const seen = session.state.value.notes.findLast(
-    (note) => note.place === place.id && sameOption(note, option) && !note.struck,
+    (note) => note.place === place.id && reads(option, note) && !note.struck,
   );
   const name = noteName(text, { place: place.id, channel: 'superheat', ...option });
   const act = option.instrument === 'hand' ? 'panels.survey.feel' : 'panels.survey.look';

@@ -1,7 +1,8 @@
 /** Every reading, with its unit and its instrument, and the trainee's own sums. */
 import type { Note } from '../../attempt';
 import { Hints } from '../hints/Hints';
-import { instrumentName, noteName, sentence, valueText } from '../kit/say';
+import { instrumentName, noteName, valueText } from '../kit/say';
+import { beforeText } from '../kit/stale';
 import { useText } from '../kit/text';
 import { useSession } from '../session';
 import { PressureStrip } from '../strip/PressureStrip';
@@ -56,7 +57,7 @@ function NoteRow({ note }: { readonly note: Note }) {
   const state = session.state.value;
   const value = valueText(text, note);
   const name = noteName(text, note);
-  const before = staleness(note, state.epoch, state.repairs.length > 0);
+  const before = beforeText(text, note, state);
   const twin = session.twin.value?.notes.find(({ index }) => index === note.index);
   // What is seen or felt has nothing to settle.
   const bySense = note.settled === 'settled' && (note.instrument === 'eyes' || note.instrument === 'hand');
@@ -78,9 +79,7 @@ function NoteRow({ note }: { readonly note: Note }) {
           ...(note.struck ? [text.t('panels.note.struck')] : []),
         ].join(' · ')}
       </p>
-      {before !== null && (
-        <p class="note-before">{sentence(text.t('panels.note.before', { change: text.t(`panels.note.${before}`) }))}</p>
-      )}
+      {before !== null && <p class="note-before">{before}</p>}
       {twin && !note.struck && (
         <p class="note-twin">
           {text.t('panels.note.twin')}: <strong class="number">{valueText(text, twin)}</strong>
@@ -115,9 +114,3 @@ function Star({ note, name, value }: { readonly note: Note; readonly name: strin
 
 const NEXT_STAR = { none: 'for', for: 'against', against: 'none' } as const;
 const STAR_SIGN = { none: '☆', for: '★', against: '✗' } as const;
-
-/** What happened since the note was taken; the word stands in text, never in colour alone. */
-function staleness(note: Note, epoch: number, repaired: boolean): 'beforeRepair' | 'beforeChange' | null {
-  if (repaired && note.state !== 'repaired') return 'beforeRepair';
-  return note.epoch < epoch ? 'beforeChange' : null;
-}

@@ -2,7 +2,8 @@
 import { useState } from 'preact/hooks';
 import { type Note, SUM_RULES } from '../../attempt';
 import { fromShown, type Kind, parseNumber, type Text } from '../../i18n';
-import { noteName, valueText } from '../kit/say';
+import { NoteTag } from '../kit/NoteTag';
+import { sentence } from '../kit/say';
 import { useText } from '../kit/text';
 import { useSession } from '../session';
 import { asTyped, PressureStrip } from '../strip/PressureStrip';
@@ -133,18 +134,9 @@ function Inputs({ draft, set }: FormProps) {
   );
 }
 
-function NoteTag({ note }: { readonly note: Note }) {
-  const text = useText();
-  return (
-    <>
-      <strong class="number">{valueText(text, note)}</strong> <span>{noteName(text, note)}</span>
-    </>
-  );
-}
-
 function slotTitle(text: Text, wanted: readonly Slot[], index: number): string {
-  if (wanted[0] === 'pressure') return text.t(`panels.sums.input.${wanted[index]!}`);
-  return text.t(index === 0 ? 'panels.sums.input.first' : 'panels.sums.input.second');
+  if (wanted[0] === 'pressure') return sentence(text.t(`panels.sums.input.${wanted[index]!}`));
+  return sentence(text.t(index === 0 ? 'panels.sums.input.first' : 'panels.sums.input.second'));
 }
 
 /** Shown number → SI; null where it is no number. */
@@ -173,7 +165,7 @@ function SlotPicker(props: {
             aria-pressed={props.chosen === note.index}
             onClick={() => props.choose(note.index)}
           >
-            <NoteTag note={note} />
+            <NoteTag note={note} timed />
           </button>
         ))}
       </div>

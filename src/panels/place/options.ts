@@ -3,7 +3,7 @@ import type { Place } from '../../../physics/types';
 import type { Action } from '../../attempt';
 import { OWN_SENSES } from '../../instruments/catalogue';
 import { channelsAt, instrumentsAt, readableAt } from '../../instruments/places';
-import type { ChannelName, InstrumentId, PhysicalQuantity } from '../../instruments/types';
+import type { ChannelName, InstrumentId, PhysicalQuantity, Reading } from '../../instruments/types';
 
 export interface ReadingOption {
   readonly instrument: InstrumentId;
@@ -39,6 +39,15 @@ export function sameOption(a: ReadingOption, b: ReadingOption): boolean {
     a.quantity === b.quantity &&
     a.channel === b.channel &&
     (a.insulated ?? true) === (b.insulated ?? true)
+  );
+}
+
+/** Whether this option would read the same thing again: a note always names a channel, an option only where it must. */
+export function reads(option: ReadingOption, note: Reading): boolean {
+  return (
+    option.instrument === note.instrument &&
+    option.quantity === note.quantity &&
+    (option.channel === undefined || option.channel === note.channel)
   );
 }
 
