@@ -50,9 +50,10 @@ async function worked(page: Page, kind: 'superheat' | 'subcooling', pressure: st
   const saturation = number(await page.getByRole('textbox', { name: text.t('panels.sums.saturation') }).inputValue());
   const temperature = await told(page, pipe);
   const answer = kind === 'superheat' ? temperature - saturation : saturation - temperature;
-  await page.getByRole('textbox', { name: text.t('panels.sums.answer') }).fill(answer.toFixed(1));
+  const shown = answer.toFixed(1).replace('-', '\u2212');
+  await page.getByRole('textbox', { name: text.t('panels.sums.answer') }).fill(shown);
   await press(text.t('panels.sums.check'));
-  await expect.poll(() => transcript(page)).toContain(text.t('panels.sums.right', { value: `${answer.toFixed(1)} K` }));
+  await expect.poll(() => transcript(page)).toContain(text.t('panels.sums.right', { value: `${shown} K` }));
   return answer;
 }
 
