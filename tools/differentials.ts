@@ -1,5 +1,6 @@
 // Writes scenarios/differentials: what every rival of each callout of the shipped packs would show, precomputed.
-// npm run differentials [-- --all] computes those that are missing or out of date, or all; files of no callout go.
+// npm run differentials [-- --all] [pack[#callout] …] computes those that are missing or out of date, or all; files of no callout
+// go. With packs named only theirs are seen to, so that several may be computed side by side.
 import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
@@ -10,12 +11,15 @@ import { differentialFile, isCurrent } from '../src/examiner/shipped';
 
 const FOLDER = 'scenarios/differentials';
 const all = process.argv.includes('--all');
+const named = process.argv.slice(2).filter((word) => word !== '--all');
 const kept = new Set<string>();
 mkdirSync(FOLDER, { recursive: true });
 
+const asked = (id: string, callout: string) =>
+  named.length === 0 || named.includes(id) || named.includes(`${id}#${callout}`);
 for (const id of shippedIds()) {
   const pack = await loadPack(id, process);
-  for (const callout of pack.callouts) {
+  for (const callout of pack.callouts.filter((each) => asked(id, each.id))) {
     const file = differentialFile(pack.id, callout.id);
     const path = join(FOLDER, file);
     kept.add(file);
@@ -26,4 +30,4 @@ for (const id of shippedIds()) {
     console.log(`${path}: ${(gzipSync(text, { level: 9 }).length / 1024).toFixed(1)} KB gz`);
   }
 }
-for (const file of readdirSync(FOLDER)) if (!kept.has(file)) rmSync(join(FOLDER, file));
+for (const file of readdirSync(FOLDER)) if (named.length === 0 && !kept.has(file)) rmSync(join(FOLDER, file));

@@ -2,13 +2,14 @@
 // is named.
 // Formatted by the project's formatter, so that a drawn pack reads as if written by hand.
 // With --seek it first looks for the next seed whose draw fulfils the blueprint's wishes (each
-// fault clear, each callout with a look-alike), and writes that seed into it.
+// fault clear, each callout with a look-alike, each machine running), and writes that seed into it.
 import { execFileSync } from 'node:child_process';
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { machineFacts } from '../src/attempt/pack/facts';
 import { checkPack } from '../src/attempt/pack/load';
 import { type Blueprint, checkBlueprint } from '../src/packs/blueprint';
 import { drawFault, drawPack, isClear } from '../src/packs/draw';
+import { unprovable } from '../src/packs/proof/callout';
 
 const MOST_SEEDS = 5_000_000;
 const BLUEPRINTS = 'scenarios/blueprints';
@@ -34,7 +35,9 @@ function withSoughtSeed(blueprint: Blueprint): Blueprint {
   for (let n = start + 1; n <= start + MOST_SEEDS; n++) {
     const seed = `${blueprint.id}-${n}`;
     if (!blueprint.callouts.every((order) => wished(blueprint, order, seed))) continue;
-    if (drawPack({ ...blueprint, seed }).callouts.every(({ lookAlike }) => lookAlike)) return { ...blueprint, seed };
+    const { callouts } = drawPack({ ...blueprint, seed });
+    if (!callouts.every(({ lookAlike }) => lookAlike)) continue;
+    if (callouts.every((callout) => unprovable(callout).length === 0)) return { ...blueprint, seed };
   }
   throw new RangeError(`no seed in ${MOST_SEEDS} fulfils the wishes of ${blueprint.id}`);
 }
