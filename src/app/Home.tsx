@@ -15,6 +15,7 @@ export function Home() {
   const text = useText();
   const [shelf, setShelf] = useState<readonly Pack[] | null>(null);
   const [saved, setSaved] = useState<readonly SavedAttempt[]>([]);
+  const [returns, setReturns] = useState<readonly Job[]>([]);
   const [jobs, setJobs] = useState<ReadonlyMap<string, Job>>(new Map());
   useEffect(() => {
     void packs().then(setShelf);
@@ -22,6 +23,7 @@ export function Home() {
       setCurrent(null);
       const kept = await savedAttempts();
       setJobs(await jobsOf(kept));
+      setReturns(await returnsAfter(kept));
       setSaved(kept);
     });
   }, []);
@@ -64,6 +66,21 @@ export function Home() {
           </ul>
         </section>
       )}
+      {returns.length > 0 && (
+        <section class="stack" aria-labelledby="van">
+          <h2 id="van">{text.t('app.ways.van.name')}</h2>
+          <ul class="ways">
+            {returns.map(({ pack, callout }) => (
+              <li key={pack.id}>
+                <a href={calloutLink(pack.id, callout.id)}>
+                  <span class="home-title">{text.local(callout.text.title)}</span>
+                  <span class="soft">{text.t('app.ways.van.what')}</span>
+                </a>
+              </li>
+            ))}
+          </ul>
+        </section>
+      )}
       <Ways />
       <section class="stack" aria-labelledby="packs">
         <h2 id="packs">{text.t('app.home.packs')}</h2>
@@ -80,6 +97,15 @@ export function Home() {
       <OpenAttempt />
     </main>
   );
+}
+
+/** Visits that wait: the van has to come back, and nobody has been there yet. Looked for once a job was closed. */
+async function returnsAfter(saved: readonly SavedAttempt[]): Promise<readonly Job[]> {
+  if (!saved.some(({ finished }) => finished)) return [];
+  const { keptPacks } = await import('./practice/jobs');
+  return keptPacks()
+    .filter(({ id }) => id.startsWith('van-') && !saved.some((one) => one.pack === id))
+    .flatMap((pack) => pack.callouts.map((callout) => ({ pack, callout })));
 }
 
 interface Job {

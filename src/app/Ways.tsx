@@ -2,7 +2,7 @@
 import { useText } from '../panels/kit/text';
 import { practiceLink } from './route';
 
-const SHOWN = ['path', 'quarrel', 'closed-circuit', 'short-bag', 'radio'] as const;
+const SHOWN = ['path', 'quarrel', 'closed-circuit', 'short-bag', 'radio', 'trap'] as const;
 
 export function Ways() {
   const text = useText();

@@ -34,6 +34,9 @@ export const units = signal<UnitSystem>(oneOf(SYSTEMS, stored.units, habit));
 export const theme = signal<Theme>(oneOf(THEMES, stored.theme, 'auto'));
 export const motion = signal<Motion>(oneOf(MOTIONS, stored.motion, 'auto'));
 
+/** Predict before a reading settles. */
+export const chalk = signal(stored.chalk === true);
+
 /** `?text=double` shows every text twice, to find what clips or overlaps. For whoever works on the page. */
 const pseudo: Pseudo = new URLSearchParams(location.search).get('text') === 'double' ? 'double' : 'none';
 
@@ -60,7 +63,13 @@ effect(() => {
   document.documentElement.lang = language.value;
 });
 effect(() => {
-  const choice = { language: language.value, units: units.value, theme: theme.value, motion: motion.value };
+  const choice = {
+    language: language.value,
+    units: units.value,
+    theme: theme.value,
+    motion: motion.value,
+    chalk: chalk.value,
+  };
   try {
     localStorage.setItem(STORE, JSON.stringify(choice));
   } catch {

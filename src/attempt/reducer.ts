@@ -2,6 +2,7 @@
 import { castDraft, type Draft, produce } from 'immer';
 import { checkChips, checkMoment, unsureChips } from './chips';
 import { SAFETY_SECONDS } from './hazards';
+import { giveBecause, takeChalk } from './head';
 import { takeHint } from './hints';
 import { changeControls, spill } from './machineChanges';
 import { noteOf, stamp } from './notes';
@@ -68,6 +69,8 @@ export function stateAtArrival(site: Site, attempt: Attempt): AttemptState {
     repairs: [],
     verification: null,
     hints: [],
+    chalks: [],
+    becauses: [],
     tape: [],
     marks: [],
     spent: { survey: 0, safety: 0, measuring: 0, waiting: 0, controls: 0, repair: 0, verifying: 0 },
@@ -149,6 +152,8 @@ const HANDLERS: Handlers = {
   repair: carryOut,
   verified: closeWith,
   hint: takeHint,
+  chalk: takeChalk,
+  because: giveBecause,
   hazard(state, draft, { act }) {
     draft.hazardActs.push({ act, ...stamp(state) });
     spill(state, draft, (LET_OUT[act] ?? 0) * state.site.nameplate.charge, state.clock);

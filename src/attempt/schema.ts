@@ -4,6 +4,7 @@ import { FAMILIES } from '../../physics/types';
 import { INSTRUMENTS, QUANTITIES } from '../instruments';
 import {
   type Attempt,
+  EXPECTATIONS,
   HAZARD_ACTS,
   PROCEDURE_STEPS,
   REMEDIES,
@@ -83,6 +84,15 @@ const action = z.discriminatedUnion('kind', [
   }),
   z.strictObject({ kind: z.literal('verified'), notes }),
   z.strictObject({ kind: z.literal('hint'), level: z.union([z.literal(1), z.literal(2), z.literal(3)]) }),
+  z.strictObject({
+    kind: z.literal('chalk'),
+    instrument: z.enum(INSTRUMENTS),
+    place: name,
+    quantity: z.enum(QUANTITIES),
+    cause,
+    expect: z.enum(EXPECTATIONS),
+  }),
+  z.strictObject({ kind: z.literal('because'), shows: note, rulesOut: note }),
   z.strictObject({ kind: z.literal('hazard'), act: z.enum(HAZARD_ACTS) }),
   z.strictObject({ kind: z.literal('undo') }),
 ]);

@@ -1,11 +1,12 @@
 /** What an attempt has come to: everything that a screen shows or the examiner judges, derived from the actions. */
 import type { CauseId, Controls, FamilyId, Faults, Place } from '../../physics/types';
-import type { ChannelName, InstrumentId } from '../instruments/types';
+import type { ChannelName, InstrumentId, PhysicalQuantity } from '../instruments/types';
 import type { Procedure } from './remedies';
 import type { Site } from './site';
 import type { MachineEvent } from './trajectory';
 import type {
   Attempt,
+  Expectation,
   HazardAct,
   HintLevel,
   Note,
@@ -134,6 +135,26 @@ export interface Verification {
   readonly ran: number;
 }
 
+/** A prediction that was chalked before the reading of this number. */
+export interface Chalk {
+  readonly instrument: InstrumentId;
+  readonly place: string;
+  readonly quantity: PhysicalQuantity;
+  readonly cause: CauseId;
+  readonly expect: Expectation;
+  readonly note: number;
+  readonly action: number;
+}
+
+/** Why a verdict, in two notes. */
+export interface Because {
+  /** number of the verdict */
+  readonly verdict: number;
+  readonly shows: number;
+  readonly rulesOut: number;
+  readonly action: number;
+}
+
 export interface TapeSpan {
   readonly from: number;
   /** null while it runs */
@@ -204,6 +225,8 @@ export interface AttemptState {
   readonly repairs: readonly Repair[];
   readonly verification: Verification | null;
   readonly hints: readonly { readonly level: HintLevel; readonly time: number; readonly action: number }[];
+  readonly chalks: readonly Chalk[];
+  readonly becauses: readonly Because[];
   readonly tape: readonly TapeSpan[];
   readonly marks: readonly { readonly text: string; readonly time: number; readonly action: number }[];
   readonly spent: Spent;

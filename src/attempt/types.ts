@@ -127,6 +127,10 @@ export type RootCause = (typeof ROOT_CAUSES)[number];
 /** Where to look; which pair to separate; the step worked out. */
 export type HintLevel = 1 | 2 | 3;
 
+/** What a person expects of a reading before it is there, against the same machine with nothing wrong. */
+export const EXPECTATIONS = ['lower', 'same', 'higher'] as const;
+export type Expectation = (typeof EXPECTATIONS)[number];
+
 export type Action =
   | { readonly kind: 'safety'; readonly step: SafetyStep; readonly taken: boolean }
   | { readonly kind: 'look'; readonly place: string }
@@ -175,6 +179,17 @@ export type Action =
   /** closes the attempt: the notes that prove the repair (none = not verified) */
   | { readonly kind: 'verified'; readonly notes: readonly number[] }
   | { readonly kind: 'hint'; readonly level: HintLevel }
+  /** while an instrument settles: what the next reading will be if it is this cause; never scored */
+  | {
+      readonly kind: 'chalk';
+      readonly instrument: InstrumentId;
+      readonly place: string;
+      readonly quantity: PhysicalQuantity;
+      readonly cause: CauseId;
+      readonly expect: Expectation;
+    }
+  /** with a verdict: the note that shows it, and the note that rules the named rival out; never scored */
+  | { readonly kind: 'because'; readonly shows: number; readonly rulesOut: number }
   | { readonly kind: 'hazard'; readonly act: HazardAct }
   /** takes back the last undoable action of this moment; time does not run back */
   | { readonly kind: 'undo' };

@@ -7,7 +7,16 @@ import type { ReadonlySignal, Signal } from '@preact/signals';
 import { createContext } from 'preact';
 import { useContext } from 'preact/hooks';
 import type { CauseId, PlantDescription, Snapshot } from '../../physics/types';
-import type { Action, AttemptState, ProcedureStep, RemedyId, RootCause, SizeWord, SumKind } from '../attempt';
+import type {
+  Action,
+  AttemptState,
+  Expectation,
+  ProcedureStep,
+  RemedyId,
+  RootCause,
+  SizeWord,
+  SumKind,
+} from '../attempt';
 import type { SaveState } from '../attempt/autosave';
 import type { Callout, Pack } from '../attempt/pack/types';
 import type { TellingSum } from '../examiner/quanta';
@@ -80,6 +89,25 @@ export interface Passing {
   readonly now: number;
 }
 
+/** What a person had in mind, beside what the machine does. */
+export interface Head {
+  readonly chalks: readonly {
+    readonly note: number;
+    readonly cause: CauseId;
+    readonly expect: Expectation;
+    readonly does: Expectation | null;
+    readonly was: Expectation | null;
+  }[];
+  readonly because: {
+    readonly shows: number;
+    readonly rulesOut: number;
+    readonly cause: CauseId;
+    readonly rival: CauseId;
+    readonly showsBits: number | null;
+    readonly rulesOutBits: number | null;
+  } | null;
+}
+
 export interface Session {
   readonly pack: Pack;
   readonly callout: Callout;
@@ -103,6 +131,13 @@ export interface Session {
   readonly advice: ReadonlySignal<Advice>;
   /** the cause that is tried in the debrief; null before the first */
   readonly tried: ReadonlySignal<Tried | null>;
+
+  /** a person predicts before each measured reading */
+  readonly chalk: Signal<boolean>;
+  /** what settles while a prediction is awaited */
+  readonly chalking: Signal<ReadingOption | null>;
+  /** predictions and reasons beside what the examiner makes of them; null while it is worked out */
+  readonly head: ReadonlySignal<Head | null>;
 
   readonly sheet: Signal<SheetId | null>;
   /** place under the hand, and whether its sheet of instruments lies open */
@@ -129,6 +164,8 @@ export interface Session {
   /** What fits this place, in the order of the digits that take it. */
   optionsAt(place: string): readonly ReadingOption[];
   take(option: ReadingOption): void;
+  /** Takes what settles, with a prediction or without. */
+  chalked(expect: Expectation | null): void;
   /** Opens the next step of the hints, or says why not. */
   askHint(): boolean;
   /** Asks once more for a hint that could not be worked out. */

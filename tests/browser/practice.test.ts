@@ -4,10 +4,12 @@ import { fileURLToPath } from 'node:url';
 import axe from 'axe-core';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { decode, encode } from '../../src/attempt/codes';
 import { addTexts, createText, type Language } from '../../src/i18n';
 import { practiceTexts } from '../../src/i18n/practice';
+import { toppedUpJob } from '../support/closed-job';
 import { layoutFindings } from './support/layout-check';
-import { Person } from './support/moves';
+import { Person, shippedPack } from './support/moves';
 import { launchBrowser, openBench } from './support/page';
 
 addTexts(practiceTexts);
@@ -265,6 +267,72 @@ test('three readings go over the radio, and the answer is the examiner’s belie
   await bench.finish();
 });
 
+test('chalk it: one tap before the clamp settles is kept in the attempt', async () => {
+  const bench = await openBench(browser, { path: '#callout=old-wharf/fish-hall-office&seed=chalk' });
+  const { page } = bench;
+  const person = new Person(page);
+  await person.arrive();
+  await person.place('suction-line').click({ force: true });
+  await page.locator('.place-sheet').waitFor();
+  await page.getByLabel('Chalk it: predict before it settles').check();
+  await page.locator('.options button').first().click();
+  const question = page.locator('.chalk');
+  await question.waitFor();
+  expect(await question.textContent()).toContain('If it is too little refrigerant');
+  expect(await person.noteCount()).toBe(0);
+  await inspect(page, 'chalk');
+  await page.getByRole('button', { name: 'higher', exact: true }).click();
+  await person.untilNotes(1);
+  await person.openSheet('notebook');
+  const kinds = decode(await person.code()).actions.map(({ action }) => action.kind);
+  expect(kinds).toEqual(['chalk', 'read']);
+  await bench.finish();
+});
+
+test('a repair that does not hold: the debrief shows the machine in the head, and the van comes back', async () => {
+  const pack = shippedPack('old-wharf');
+  const home = pack.callouts.find(({ faults }) => 'drier-restriction' in faults)!;
+  const bench = await openBench(browser);
+  const { page } = bench;
+  await page.getByText('Open an attempt').click();
+  await page.getByLabel('Attempt code').fill(encode(toppedUpJob(pack, home.id, 'van').attempt));
+  await page.getByRole('button', { name: 'Open the code' }).click();
+  await page.getByRole('button', { name: 'Your machine in the head' }).click({ timeout: 60_000 });
+  const head = page.locator('.points').first();
+  await head.waitFor();
+  expect(await head.textContent()).toContain('With too little refrigerant you expected: higher.');
+  await inspect(page, 'head');
+  await page.goto(page.url().replace(/#.*/, '#home'));
+  const visit = page.locator('section[aria-labelledby=van] a');
+  await visit.waitFor();
+  await visit.click();
+  const person = new Person(page);
+  await person.arrive();
+  await person.openSheet('job');
+  expect(await page.locator('.sheet-body').first().textContent()).toContain('Our own visit, last time.');
+  await bench.finish();
+});
+
+test('a trap is checked, sent and played; a broken one says so', async () => {
+  const bench = await openBench(browser, { path: '#practise=trap' });
+  const { page } = bench;
+  await page.getByLabel('What is wrong with it').selectOption('drier-restriction');
+  await page.getByLabel('What it shall be taken for').selectOption('undercharge');
+  await page.getByRole('button', { name: 'Check the trap' }).click();
+  await page.getByText('A good trap: it takes in, and it is fair.').waitFor();
+  await inspect(page, 'trap');
+  await page.getByRole('button', { name: 'Copy a link' }).click();
+  const link = await page.getByLabel('Send this link:').inputValue();
+  expect(link).not.toMatch(/drier|undercharge/);
+  await page.goto('about:blank');
+  await page.goto(link);
+  await new Person(page).arrive();
+  expect(page.url()).not.toMatch(/drier|undercharge/);
+  await page.goto(page.url().replace(/#.*/, '#practise=trap/nonsense'));
+  await page.getByText('This trap cannot be opened').waitFor();
+  await bench.finish();
+});
+
 test('a record that cannot be read is set aside, said so, and can be saved', async () => {
   const bench = await openWay('#practise=path', 'en', SIZES[0], '{"format":1,"entries":[{"kind":"nonsense"}]');
   const { page } = bench;
@@ -301,6 +369,9 @@ describe.each(['en', 'es'] as const)('looks, %s', (language) => {
     await page.goto(page.url().replace(/#.*/, '#practise=radio'));
     await page.locator('.readings tbody tr').first().waitFor();
     await inspect(page, name('radio'));
+    await page.goto(page.url().replace(/#.*/, '#practise=trap'));
+    await page.getByRole('button', { name: text.t('practice.trap.check') }).waitFor();
+    await inspect(page, name('trap'));
     await bench.finish();
   });
 });

@@ -46,6 +46,10 @@ export function announce(text: Text, action: Action, state: AttemptState): strin
       return text.t('app.said.undone');
     case 'verified':
       return text.t('app.said.closed');
+    case 'chalk':
+      return text.t('app.said.chalked', { expected: text.t(`panels.chalk.${action.expect}`) });
+    case 'because':
+      return text.t('app.said.because');
     case 'hint':
       return text.t('app.said.hint');
   }

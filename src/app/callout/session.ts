@@ -1,6 +1,14 @@
 /** The one place where a callout's actions are applied, kept and announced. */
 import { batch, computed, effect, signal } from '@preact/signals';
-import { type Action, ActionRefused, type AttemptState, apply, nextHint, snapshotAt } from '../../attempt';
+import {
+  type Action,
+  ActionRefused,
+  type AttemptState,
+  apply,
+  currentChips,
+  nextHint,
+  snapshotAt,
+} from '../../attempt';
 import type { SaveState } from '../../attempt/autosave';
 import { AttemptCodeError, encode, toFile } from '../../attempt/codes';
 import type { Callout, Pack } from '../../attempt/pack/types';
@@ -8,12 +16,14 @@ import { describeBench, sentenceText } from '../../bench';
 import { hintText } from '../../panels/hints/hintText';
 import { optionsAt, type ReadingOption, readingAction } from '../../panels/place/options';
 import type { Drafts, Lesson, Session, SheetId } from '../../panels/session';
-import { reducedMotion, text } from '../preferences';
+import { ranking } from '../../panels/stakes/chips';
+import { chalk, reducedMotion, text } from '../preferences';
 import { attemptId } from '../saved';
 import { createAdvising } from './advising';
 import { announce } from './announce';
 import { loadDrafts, storeDrafts } from './drafts';
 import type { Examining } from './examining';
+import { asksChalk, createHead } from './head';
 import { createLapse } from './lapse';
 import { lessonsOf } from './lessons';
 import { createTrying } from './trying';
@@ -41,6 +51,7 @@ export function createSession(opening: Opening): Session {
   const held = signal<ReadingOption | null>(null);
   // Who learns and practises sees into the pipes (readings still have to be taken); an exam shows what a site would show.
   const inside = signal(callout.mode !== 'exam');
+  const chalking = signal<ReadingOption | null>(null);
   const said = signal('');
   const kept = signal<SaveState>('saved');
   const draftsOf = attemptId(opening.state.attempt);
@@ -48,9 +59,16 @@ export function createSession(opening: Opening): Session {
   const { plant } = opening.state.site;
 
   const stopStoring = effect(() => storeDrafts(draftsOf, drafts.value));
+  const stopChalking = effect(() => {
+    if (!placeOpen.value) chalking.value = null;
+  });
+  const head = createHead(state, opening.examining.expectations);
   const stopExamining = effect(() => {
-    if (state.value.verification) opening.examining.judge(state.value);
-    else if (state.value.verdicts.length > 0) opening.examining.prepare();
+    if (state.value.verification) {
+      opening.examining.judge(state.value);
+      const closed = state.value;
+      void import('../practice/returns').then(({ keepReturn }) => keepReturn(closed));
+    } else if (state.value.verdicts.length > 0) opening.examining.prepare();
   });
 
   const advising = createAdvising(pack, state, opening.examining.expectations, (shown) => {
@@ -103,6 +121,12 @@ export function createSession(opening: Opening): Session {
     return true;
   }
 
+  function readNow(at: string, option: ReadingOption): void {
+    if (!dispatch(readingAction(at, option))) return;
+    held.value = option;
+    placeOpen.value = false;
+  }
+
   return {
     pack,
     callout,
@@ -121,6 +145,9 @@ export function createSession(opening: Opening): Session {
     advice: advising.advice,
     tried: trying.tried,
     tryCause: trying.tryCause,
+    chalk,
+    chalking,
+    head: head.told,
     sheet,
     place,
     placeOpen,
@@ -139,10 +166,19 @@ export function createSession(opening: Opening): Session {
     },
     take(option) {
       if (place.value === null) return;
-      if (dispatch(readingAction(place.value, option))) {
-        held.value = option;
-        placeOpen.value = false;
-      }
+      if (chalk.value && asksChalk(option)) {
+        chalking.value = option;
+        placeOpen.value = true;
+      } else readNow(place.value, option);
+    },
+    chalked(expect) {
+      const option = chalking.value;
+      if (place.value === null || option === null) return;
+      const { instrument, quantity } = option;
+      const chips = drafts.value.chips ?? currentChips(state.value);
+      const cause = ranking(chips, callout)[0]!;
+      if (expect !== null) dispatch({ kind: 'chalk', instrument, place: place.value, quantity, cause, expect });
+      readNow(place.value, option);
     },
     askHint: () => dispatch({ kind: 'hint', level: nextHint(state.value) }),
     againHint: advising.again,
@@ -152,6 +188,8 @@ export function createSession(opening: Opening): Session {
     close() {
       lapse.arrive();
       stopStoring();
+      stopChalking();
+      head.stop();
       stopExamining();
       advising.stop();
       trying.stop();

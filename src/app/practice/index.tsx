@@ -10,6 +10,8 @@ import { PathScreen } from './PathScreen';
 import { RadioScreen } from './RadioScreen';
 import { RoundScreen } from './RoundScreen';
 import { StoreLine } from './StoreLine';
+import { TrapDoor, TrapFile } from './TrapDoor';
+import { TrapScreen } from './TrapScreen';
 
 // Before anything here is drawn.
 addTexts(practiceTexts);
@@ -20,6 +22,17 @@ export function PracticeScreen({ way, what }: WayProps) {
       <StoreLine />
       {way === 'path' && (what === null ? <PathScreen /> : <RoundScreen key={what} what={what} />)}
       {(way === 'short-bag' || way === 'closed-circuit') && <JobsScreen key={way} way={way} />}
+      {way === 'trap' &&
+        (what === null ? (
+          <>
+            <TrapScreen />
+            <div>
+              <TrapFile />
+            </div>
+          </>
+        ) : (
+          <TrapDoor key={what} code={what} />
+        ))}
       {way === 'radio' && <RadioScreen />}
       {way === 'quarrel' && <RoundScreen key="quarrel" what={null} />}
     </main>

@@ -38,6 +38,8 @@ export const app = {
     'closed-circuit': { name: 'Closed circuit', what: 'No gauges: temperatures, air and current only.' },
     'short-bag': { name: 'Short bag', what: 'A job with three instruments. You choose which.' },
     radio: { name: 'On the radio', what: 'Three readings to make a colleague believe what is true.' },
+    trap: { name: 'Set the trap', what: 'A machine that is taken for another. Send it to a classmate.' },
+    van: { name: 'The van comes back', what: 'Your repair did not hold.' },
   },
   settings: {
     title: 'Settings',
@@ -118,6 +120,8 @@ export const app = {
     undone: 'Taken back.',
     closed: 'The job is closed.',
     hint: 'A hint is open.',
+    chalked: 'Chalked: {{expected}}.',
+    because: 'Your reasons are kept.',
   },
   passing: { until: 'to {{clock}}', skip: 'To the end' },
   refusal: {

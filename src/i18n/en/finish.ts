@@ -63,6 +63,7 @@ export const debrief = {
     rivals: 'All rivals',
     replay: 'Another cause',
     trail: 'Your trail',
+    head: 'Your machine in the head',
     cycle: 'Pressure and enthalpy',
     points: 'Points',
     runs: 'Where the numbers come from',

@@ -69,6 +69,35 @@ export const practice = {
     best: 'The best three: {{readings}}.',
     next: 'Next call',
   },
+  van: {
+    title: 'The van comes back',
+    about: 'The last repair did not hold. The machine is as it was left.',
+    history:
+      'Our own visit, last time. Verdict: {{cause}}. Done: {{remedy}}. The customer has called again: it is no better.',
+  },
+  trap: {
+    intro:
+      'Set a machine so that the first readings point to another cause. The examiner checks two things: that it takes people in, and that it can be told after all.',
+    fault: 'What is wrong with it',
+    size: 'How much: {{size}}',
+    imitates: 'What it shall be taken for',
+    check: 'Check the trap',
+    stops: 'With this fault the machine stops by itself. Take less of it.',
+    good: 'A good trap: it takes in, and it is fair.',
+    unfair: 'It takes in, but it is not fair: the bag’s readings do not tell it.',
+    seen: 'It is fair, but nobody is taken in.',
+    neither: 'Nobody is taken in, and it cannot be told either.',
+    first:
+      'After superheat and the supply air the examiner gives {{imitated}} {{ofImitated}} of 100, {{truth}} {{ofTruth}}.',
+    all: 'After every reading that the bag allows: {{truth}} {{ofTruth}}, {{imitated}} {{ofImitated}}.',
+    link: 'Copy a link',
+    file: 'Save as a file',
+    play: 'Play it yourself',
+    linkHere: 'Send this link:',
+    packed: 'The link holds the answer packed, not hidden.',
+    open: 'Open a trap from a file',
+    bad: 'This trap cannot be opened: {{reason}}',
+  },
   contrast: {
     title: 'Side by side',
     alike: 'What both do',

@@ -43,6 +43,8 @@ export const app: SameKeys<typeof source> = {
     'closed-circuit': { name: 'Circuito cerrado', what: 'Sin manómetros: solo temperaturas, aire y corriente.' },
     'short-bag': { name: 'Bolsa corta', what: 'Un aviso con tres instrumentos. Tú eliges cuáles.' },
     radio: { name: 'Por radio', what: 'Tres lecturas para que un colega crea lo que es verdad.' },
+    trap: { name: 'Poner la trampa', what: 'Una máquina que se toma por otra. Envíala a un compañero.' },
+    van: { name: 'La furgoneta vuelve', what: 'Tu reparación no aguantó.' },
   },
   settings: {
     title: 'Ajustes',
@@ -123,6 +125,8 @@ export const app: SameKeys<typeof source> = {
     undone: 'Deshecho.',
     closed: 'El trabajo está cerrado.',
     hint: 'Hay una pista abierta.',
+    chalked: 'Apuntado con tiza: {{expected}}.',
+    because: 'Tus razones quedan guardadas.',
   },
   passing: { until: 'hasta {{clock}}', skip: 'Al final' },
   refusal: {

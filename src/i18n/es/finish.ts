@@ -65,6 +65,7 @@ export const debrief: SameKeys<typeof debriefSource> = {
     rivals: 'Todas las rivales',
     replay: 'Otra causa',
     trail: 'Tu recorrido',
+    head: 'La máquina de tu cabeza',
     cycle: 'Presión y entalpía',
     points: 'Puntos',
     runs: 'De dónde salen los números',

@@ -73,6 +73,35 @@ export const practice: SameKeys<typeof source> = {
     best: 'Las tres mejores: {{readings}}.',
     next: 'Llamada siguiente',
   },
+  van: {
+    title: 'La furgoneta vuelve',
+    about: 'La última reparación no aguantó. La máquina está como quedó.',
+    history:
+      'Nuestra propia visita, la última vez. Veredicto: {{cause}}. Hecho: {{remedy}}. El cliente ha vuelto a llamar: no va mejor.',
+  },
+  trap: {
+    intro:
+      'Prepara una máquina para que las primeras lecturas apunten a otra causa. El examinador comprueba dos cosas: que engaña y que al final se puede distinguir.',
+    fault: 'Qué le pasa',
+    size: 'Cuánto: {{size}}',
+    imitates: 'Por qué debe tomarse',
+    check: 'Comprobar la trampa',
+    stops: 'Con esta avería la máquina se para sola. Pon menos.',
+    good: 'Buena trampa: engaña y es justa.',
+    unfair: 'Engaña, pero no es justa: las lecturas de la bolsa no la distinguen.',
+    seen: 'Es justa, pero no engaña a nadie.',
+    neither: 'No engaña a nadie y tampoco se puede distinguir.',
+    first:
+      'Tras el recalentamiento y el aire de impulsión el examinador da a {{imitated}} {{ofImitated}} de 100; a {{truth}}, {{ofTruth}}.',
+    all: 'Tras todas las lecturas que permite la bolsa: {{truth}} {{ofTruth}}, {{imitated}} {{ofImitated}}.',
+    link: 'Copiar un enlace',
+    file: 'Guardar como archivo',
+    play: 'Jugarla yo',
+    linkHere: 'Envía este enlace:',
+    packed: 'El enlace lleva la respuesta empaquetada, no escondida.',
+    open: 'Abrir una trampa de un archivo',
+    bad: 'Esta trampa no se puede abrir: {{reason}}',
+  },
   contrast: {
     title: 'Una junto a otra',
     alike: 'Lo que hacen las dos',

@@ -1,6 +1,7 @@
 /** One screen that says what mattered, one button on; everything else lies one tap behind it. */
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Grade, Debrief as Told } from '../../examiner/types';
+import { MachineInTheHead } from '../chalk/Chalk';
 import { Caution } from '../kit/Caution';
 import { messageText, quantumName } from '../kit/message';
 import { sentence } from '../kit/say';
@@ -14,7 +15,7 @@ import { Replay } from './Replay';
 import { Rivals } from './Rivals';
 import { Runs } from './Runs';
 
-const LAYERS = ['points', 'rivals', 'replay', 'trail', 'cycle', 'runs'] as const;
+const LAYERS = ['points', 'rivals', 'replay', 'trail', 'head', 'cycle', 'runs'] as const;
 type Layer = (typeof LAYERS)[number];
 
 export function DebriefScreen({ onMachine }: { readonly onMachine: () => void }) {
@@ -127,6 +128,7 @@ function Ready({ told, grade, onMachine }: ReadyProps) {
         {layer === 'rivals' && <Rivals rows={told.rivals} missed={told.missed} />}
         {layer === 'replay' && <Replay told={told} />}
         {layer === 'trail' && <BeliefTrail trail={told.trail} />}
+        {layer === 'head' && <MachineInTheHead />}
         {layer === 'cycle' && <Cycle cycles={told.cycles} />}
         {layer === 'runs' && <Runs runs={told.runs} />}
       </section>

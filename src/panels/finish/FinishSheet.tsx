@@ -2,6 +2,7 @@
 import { useEffect, useRef } from 'preact/hooks';
 import { useText } from '../kit/text';
 import { type Session, useSession } from '../session';
+import { BecauseForm } from './BecauseForm';
 import { ProveIt } from './ProveIt';
 import { RepairForm } from './RepairForm';
 import { VerdictForm } from './VerdictForm';
@@ -46,6 +47,7 @@ export function FinishSheet() {
         <p class="said">{text.t('finish.repair.done', { remedy: text.t(`names.remedy.${repair.remedy}`) })}</p>
       )}
       {stage === 'verdict' && <VerdictForm />}
+      {stage === 'repair' && <BecauseForm key={state.verdicts.length} />}
       {stage === 'repair' && <ProveIt />}
       {stage === 'repair' && <RepairForm />}
       {stage === 'verify' && <VerifyForm />}

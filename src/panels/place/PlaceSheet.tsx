@@ -3,6 +3,7 @@
 import { useLayoutEffect, useRef } from 'preact/hooks';
 import type { Text } from '../../i18n';
 import { firstReadingCost } from '../../instruments/places';
+import { ChalkQuestion, ChalkToggle } from '../chalk/Chalk';
 import { optionName, placeName, quantityName, sentence, valueText } from '../kit/say';
 import { useText } from '../kit/text';
 import { useSession } from '../session';
@@ -33,6 +34,7 @@ export function PlaceSheet() {
           {text.t('panels.place.close')}
         </button>
       </header>
+      {session.chalking.value && <ChalkQuestion option={session.chalking.value} />}
       {place.needs?.map((need) => (
         <p key={need} class="soft">
           {text.t(`panels.place.needs.${need}`)}
@@ -40,22 +42,25 @@ export function PlaceSheet() {
       ))}
       {last && <p class="soft">{text.t('panels.place.previous', { value: valueText(text, last) })}</p>}
       {options.length === 0 && <p>{text.t('panels.place.nothing')}</p>}
-      <ol class="options" aria-label={text.t('panels.place.pick')}>
-        {options.map((option, index) => (
-          <li key={optionKey(option)}>
-            <button type="button" class="row" onClick={() => session.take(option)}>
-              <span class="key" aria-hidden="true">
-                {index + 1}
-              </span>
-              <span class="first">
-                {optionName(text, option)}
-                {needsQuantity(option, options) && <span>: {quantityName(text, option.quantity)}</span>}
-              </span>
-              <small class="soft">{timeText(text, firstReadingCost(option.instrument, place))}</small>
-            </button>
-          </li>
-        ))}
-      </ol>
+      {!session.chalking.value && (
+        <ol class="options" aria-label={text.t('panels.place.pick')}>
+          {options.map((option, index) => (
+            <li key={optionKey(option)}>
+              <button type="button" class="row" onClick={() => session.take(option)}>
+                <span class="key" aria-hidden="true">
+                  {index + 1}
+                </span>
+                <span class="first">
+                  {optionName(text, option)}
+                  {needsQuantity(option, options) && <span>: {quantityName(text, option.quantity)}</span>}
+                </span>
+                <small class="soft">{timeText(text, firstReadingCost(option.instrument, place))}</small>
+              </button>
+            </li>
+          ))}
+        </ol>
+      )}
+      <ChalkToggle />
     </section>
   );
 }
