@@ -1,6 +1,5 @@
 /** What a person did off the callouts, as it is kept: a list that only grows. Reading it never throws anything away. */
 import * as z from 'zod/mini';
-import type { CauseId } from '../../physics/types';
 import { CAUSES } from '../attempt/pack/schema';
 import type { RoundDone } from './progress';
 
@@ -21,21 +20,7 @@ export interface RadioDone {
   readonly best: number;
 }
 
-/** For, against and missing for two causes of a closed job. */
-export interface ReflectionDone {
-  readonly kind: 'reflection';
-  readonly at: number;
-  /** id of the attempt */
-  readonly attempt: string;
-  readonly causes: readonly {
-    readonly cause: CauseId;
-    readonly for: readonly number[];
-    readonly against: readonly number[];
-    readonly missing: string | null;
-  }[];
-}
-
-export type Entry = RoundDone | RadioDone | ReflectionDone;
+export type Entry = RoundDone | RadioDone;
 
 export interface PracticeRecord {
   readonly format: 1;
@@ -48,7 +33,6 @@ const cause = z.enum(CAUSES);
 const at = z.int().check(z.gte(0), z.lte(1e14));
 const word = z.string().check(z.minLength(1), z.maxLength(200));
 const share = z.number().check(z.gte(0), z.lte(1));
-const notes = z.array(z.int().check(z.gte(0), z.lte(2000))).check(z.maxLength(50));
 
 const entry = z.discriminatedUnion('kind', [
   z.strictObject({
@@ -71,14 +55,6 @@ const entry = z.discriminatedUnion('kind', [
     before: share,
     reached: share,
     best: share,
-  }),
-  z.strictObject({
-    kind: z.literal('reflection'),
-    at,
-    attempt: word,
-    causes: z
-      .array(z.strictObject({ cause, for: notes, against: notes, missing: z.nullable(word) }))
-      .check(z.maxLength(2)),
   }),
 ]);
 

@@ -23,7 +23,7 @@ export function returnVisit(state: AttemptState, texts: ReturnTexts): Pack | nul
   const { verification, repairs, site, attempt } = state;
   const repair = repairs.at(-1);
   if (!verification || !repair || repair.fits) return null;
-  const faults = asFoundAgain(state.faults, site.callout.faults, repair.callBack === 'leak-left');
+  const faults = asFoundAgain(state.faults, site.callout.faults, isLeaking(state));
   if (isSound(faults)) return null;
   const { lookAlike: _none, ...home } = site.callout;
   const causes = [...new Set(Object.keys(faults).map(familyOf))];
@@ -41,6 +41,12 @@ export function returnVisit(state: AttemptState, texts: ReturnTexts): Pack | nul
   return { format: 1, id, version: 1, title: texts.title, about: texts.about, weights, callouts: [callout] };
 }
 
+/** The machine was short of refrigerant when it was found, and nobody has mended why. */
+function isLeaking({ site, repairs }: AttemptState): boolean {
+  const mended = repairs.some(({ remedy }) => remedy === 'find-leak-mend-and-weigh-in');
+  return (site.callout.faults.undercharge ?? 0) > 0 && !mended;
+}
+
 /** What hoses took within the tolerance of the charge is no fault; the rest stays as it is. */
 function asFoundAgain(now: Faults, before: Faults, leaked: boolean): Faults {
   const kept = Object.entries(now).flatMap(([key, severity]): [string, number][] => {
@@ -50,7 +56,9 @@ function asFoundAgain(now: Faults, before: Faults, leaked: boolean): Faults {
     return [[key, Math.max(-family.max, Math.min(family.max, severity))]];
   });
   const faults = Object.fromEntries(kept);
-  return leaked && before.undercharge !== undefined ? { ...faults, undercharge: before.undercharge } : faults;
+  if (!leaked) return faults;
+  const { overcharge: _gone, ...rest } = faults;
+  return { ...rest, undercharge: before.undercharge! };
 }
 
 /** The tally with these causes in it; what they get is taken from the most frequent. */

@@ -121,13 +121,22 @@ export function packToCode(pack: Pack): string {
   return lz.compressToEncodedURIComponent(JSON.stringify(pack));
 }
 
+/** Null where the text was packed by nobody; the unpacker throws at some of it. */
+function unpacked(code: string): string | null {
+  try {
+    return lz.decompressFromEncodedURIComponent(code);
+  } catch {
+    return null;
+  }
+}
+
 /** Longer codes are refused unread: unpacking cannot be bounded. */
 const LONGEST_CODE = 6000;
 
 /** A trap out of a link or a file, or what is wrong with it. */
 export function readTrap(code: string): { readonly pack: Pack } | { readonly problem: string } {
   if (code.length > LONGEST_CODE) return { problem: `${code.length} characters, at most ${LONGEST_CODE}` };
-  const text = code.trimStart().startsWith('{') ? code : lz.decompressFromEncodedURIComponent(code.trim());
+  const text = code.trimStart().startsWith('{') ? code : unpacked(code.trim());
   if (!text) return { problem: 'it cannot be unpacked' };
   const outcome = readPack(text, machineFacts);
   if (!outcome.ok) return { problem: outcome.problems[0]!.message };
