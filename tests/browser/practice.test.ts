@@ -275,7 +275,11 @@ test('chalk it: one tap before the clamp settles is kept in the attempt', async 
   await person.place('suction-line').click({ force: true });
   await page.locator('.place-sheet').waitFor();
   await page.getByLabel('Chalk it: predict before it settles').check();
-  await page.locator('.options button').first().click();
+  await page
+    .locator('.options button')
+    .filter({ hasText: /pipe clamp/i })
+    .first()
+    .click();
   const question = page.locator('.chalk');
   await question.waitFor();
   expect(await question.textContent()).toContain('If it is too little refrigerant');

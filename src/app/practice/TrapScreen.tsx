@@ -64,7 +64,8 @@ function Workbench({ setting }: { readonly setting: Setting }) {
   const text = useText();
   const faults = trapFaults(setting);
   const [fault, setFault] = useState(faults[0]!);
-  const [step, setStep] = useState(STEPS / 2);
+  // A fault of moderate size: the largest are seen by everybody.
+  const [step, setStep] = useState(STEPS / 4);
   const others = namedCauses(setting).filter((cause) => cause !== fault.cause);
   const [imitates, setImitates] = useState<CauseId>(others[0]!);
   const [check, setCheck] = useState<TrapCheck | 'working' | null>(null);
