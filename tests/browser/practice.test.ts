@@ -287,7 +287,6 @@ test('chalk it: one tap before the clamp settles is kept in the attempt', async 
   await inspect(page, 'chalk');
   await page.getByRole('button', { name: 'higher', exact: true }).click();
   await person.untilNotes(1);
-  await person.openSheet('notebook');
   const kinds = decode(await person.code()).actions.map(({ action }) => action.kind);
   expect(kinds).toEqual(['chalk', 'read']);
   await bench.finish();
