@@ -27,10 +27,11 @@ export function TrapScreen() {
         // Of many rooms one is set, and whoever looks there first has it: no trap.
         if (callout.plant === 'multi-split' || callout.plant === 'heat-recovery') continue;
         const setting = await settingOf(pack, callout);
-        if (setting) found.push(setting);
+        if (!setting) continue;
+        found.push(setting);
+        setPlaces([...found]);
         if (found.length === 1) setPlace(setting);
       }
-      setPlaces(found);
     })();
   }, []);
   return (
