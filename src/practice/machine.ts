@@ -1,5 +1,4 @@
 /** Machines to practise on: drawn from a callout's own tally and the examiner's own sizes, or of a given cause. */
-import { FAULTS } from '../../physics';
 import type { CauseId, Faults, MachineSetup, Snapshot } from '../../physics/types';
 import { drawNuisance, REAL_WORLD } from '../attempt';
 import type { Callout } from '../attempt/pack/types';
@@ -60,10 +59,4 @@ export function drawJob(home: Callout, id: string, seed: string, toolbag: readon
     const rootCause = cause === 'no-fault' ? null : USUAL_ROOT[cause];
     return { ...rest, id, faults, rootCause, toolbag, mode: 'solo', machineSeed };
   }
-}
-
-/** False where the family has no severity of this size. */
-export function sizeRange(cause: CauseId): { readonly from: number; readonly to: number } | null {
-  const family = FAULTS.find(({ id }) => id === cause);
-  return family ? { from: family.slight, to: family.max } : null;
 }
