@@ -12,7 +12,10 @@ export default defineConfig({
           include: ['tests/**/*.test.{ts,tsx}'],
           exclude: ['tests/browser/**'],
           benchmark: { include: ['tests/bench/**/*.bench.ts'] },
-          testTimeout: 30_000,
+          testTimeout: 120_000,
+          // All cores; by default one is left free, which on two means that the tests run one by one.
+          maxWorkers: '100%',
+          sequence: { groupOrder: 0 },
         },
       },
       {
@@ -26,6 +29,7 @@ export default defineConfig({
           hookTimeout: 60_000,
           // Two cores: two Chromiums at once make each other time out.
           fileParallelism: false,
+          sequence: { groupOrder: 1 },
         },
       },
     ],

@@ -27,7 +27,8 @@ interface Report {
   })[];
 }
 
-const SLOW = ['time', 'random', 'abuse'];
+/** Run by tests of their own. */
+const SLOW = ['time', 'random', 'abuse', 'coldRoomTime', 'networkTime', 'heatRecovery', 'multiSplit', 'heatPump'];
 const CHEAP = Object.keys(SECTIONS).filter((name) => !SLOW.includes(name));
 
 describe('qualify', () => {
@@ -193,7 +194,7 @@ describe('sheets of many units', () => {
 describe('docs/qualification.md', () => {
   const kept = readFileSync('docs/qualification.md', 'utf8');
 
-  test.each(CHEAP)('counts of %s are those of the machines as they are', (name) => {
+  test.each(CHEAP)('counts of %s are those of the machines as they are', { timeout: 120_000 }, (name) => {
     for (const line of countRows(name, SECTIONS[name]())) expect(kept.split('\n')).toContain(line);
   });
 

@@ -44,7 +44,8 @@ const BETWEEN = ['gauge-for-absolute', 'hasty', 'first-hunch'] as const satisfie
 const rows: Row[] = [];
 
 beforeAll(() => {
-  for (const shipped of splitCallouts()) {
+  // Every second callout: `npm run trainees` plays them all.
+  for (const shipped of splitCallouts().filter((_, i) => i % 2 === 0)) {
     const differential = differentialFor(shipped);
     for (const trainee of TRAINEES) rows.push(rowOf(shipped, trainee, differential));
   }
