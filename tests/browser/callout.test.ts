@@ -239,8 +239,8 @@ test('a callout by keyboard alone, in Spanish and inch-pound, from the first scr
   await tabTo(page, text.t('finish.verdict.commit'));
   await key('Enter');
   await page.getByRole('radio').first().waitFor();
-  await page.locator('#sheet-title').focus();
-  await key('Tab', 'Space');
+  await tabToRemedies(page);
+  await key('Space');
   await tabTo(page, text.t('finish.repair.next'));
   await key('Enter');
   await tabTo(page, text.t('names.step.isolate'));
@@ -278,6 +278,16 @@ async function walkTo(page: Page, place: string): Promise<void> {
     await page.keyboard.press('ArrowLeft');
   }
   throw new Error(`no arrow leads to ${place}`);
+}
+
+/** Presses Tab until the list of remedies has the focus: what a verdict is asked for comes before it. */
+async function tabToRemedies(page: Page): Promise<void> {
+  for (let i = 0; i < 60; i += 1) {
+    const group = await page.evaluate(() => (document.activeElement as HTMLInputElement | null)?.name ?? '');
+    if (group === 'remedy') return;
+    await page.keyboard.press('Tab');
+  }
+  throw new Error('Tab never comes to the remedies');
 }
 
 /** Presses Tab until a button of this name has the focus. */

@@ -146,8 +146,9 @@ describe.each([
     await page.locator('.debrief-verdict').waitFor({ timeout: 90_000 });
     const wrong = (await layoutFindings(page)).map((finding) => `face: ${finding}`);
     const layers = page.locator('.debrief button[aria-expanded]');
-    expect(await layers.count()).toBe(6);
-    for (let i = 0; i < 6; i += 1) {
+    const count = await layers.count();
+    expect(count).toBe(7);
+    for (let i = 0; i < count; i += 1) {
       await layers.nth(i).click();
       if (await page.locator('.replay').isVisible()) {
         await page.locator('.replay [data-working="false"]').waitFor({ timeout: 60_000 });
