@@ -4,7 +4,8 @@
 import { passageFilled } from './parts/ice';
 import { LIQUID_BORE } from './parts/line';
 import type { Rig } from './solve/compile';
-import type { Controls, Looks } from './types';
+import { panWater } from './solve/held';
+import type { ControllerState, Controls, Looks } from './types';
 
 /** Discharge coefficient of a sharp narrowing (textbook value, from memory). */
 const CONTRACTION = 0.7;
@@ -12,11 +13,23 @@ const CONTRACTION = 0.7;
 /** K of a coil over its air at which a sensor half out of its pocket reads half of it too low (ours, no source). */
 const SENSED = 10;
 
+/**
+ * What the display of the thermostat or of the unit says is amiss, on a scale of its own: nothing, a limit that stopped the
+ * machine, its safety circuit open. It never says why.
+ */
+export const DISPLAYED = { nothing: 0, limit: 0.25, safety: 0.5 } as const;
+
+export function displayOf(controller: ControllerState): number {
+  if (controller === 'held-by-safety-circuit') return DISPLAYED.safety;
+  return controller.startsWith('stopped-on-') ? DISPLAYED.limit : DISPLAYED.nothing;
+}
+
 /** The looks that follow from what the parts are; the rest follows from what flows through them. */
 export function looksOfParts(
-  { effective, data, ice }: Rig,
+  rig: Rig,
   controls: Controls,
-): Omit<Looks, 'sightGlass' | 'evaporatorFrost' | 'receiverLevel' | 'evaporatorIce'> {
+): Omit<Looks, 'sightGlass' | 'evaporatorFrost' | 'receiverLevel' | 'evaporatorIce' | 'display'> {
+  const { effective, data, ice } = rig;
   return {
     filterDust: effective.filterLost,
     condenserDirt: effective.condenserLost,
@@ -31,6 +44,7 @@ export function looksOfParts(
     lineCharged: 1 - (effective.lineUncharged * LIQUID_BORE) / data.lines.liquidLineVolume,
     suctionSensorContact: 1 - effective.loose.suctionLine,
     coilSensorContact: 1 - effective.loose.evaporatorCoil,
+    condensatePan: panWater(rig),
   };
 }
 

@@ -10,7 +10,8 @@ import { STREAM } from './solve/coldStore';
 import { compile, compileFor, designPoint, type Rig, runningControls } from './solve/compile';
 import type { Direction } from './solve/effective';
 import { withCyclingFan } from './solve/fanCycling';
-import { blocks, iceOf, loadNow, runningState, settledState } from './solve/found';
+import { blocks, heldState, iceOf, loadNow, runningState, settledState } from './solve/found';
+import { heldBy } from './solve/held';
 import { restore } from './solve/regime';
 import { demandOf, type Rigs, rigOf } from './solve/reversal';
 import { standingState } from './solve/standing';
@@ -52,6 +53,8 @@ class CompiledMachine implements Machine, Rigs {
   steady(controls?: Partial<Controls>): Snapshot {
     const all = { ...this.defaultControls, ...controls };
     const rig = this.of(demandOf(this, all), false);
+    const held = all.running ? heldBy(rig) : null;
+    if (held) return stillSnapshot(rig, heldState(rig, all, held, this.charge, { load: 0, waterLoad: 0 }));
     this.solve(rig, all);
     return flowSnapshot(rig, all, 0, runningState(rig, all), iceOf(rig, 1));
   }
@@ -67,6 +70,11 @@ class CompiledMachine implements Machine, Rigs {
       const segments = standing.frost.length;
       const frost = blocks(rig) ? standing.frost.map(() => rig.effective.ice / segments) : standing.frost;
       return { ...standing, frost, ...this.loadOf(rig, all) };
+    }
+    const held = all.running ? heldBy(rig) : null;
+    if (held) {
+      const sound = new CompiledMachine({ ...this.setup, faults: {} });
+      return heldState(rig, all, held, this.charge, sound.loadOf(sound.of(demandOf(sound, all), false), all));
     }
     const { x } = this.solve(rig, all);
     return settledState(rig, all, x, this.charge);

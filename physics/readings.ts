@@ -135,6 +135,10 @@ export const LOOKS = [
   /** the same passage of the outdoor coil of a machine that heats, and the contact that the sensor on that coil has */
   'outdoorIce',
   'outdoorSensorContact',
+  /** share of the condensate pan that water fills */
+  'condensatePan',
+  /** what the thermostat's or the unit's display says is amiss: see `DISPLAYED` in `looks.ts` */
+  'display',
 ] as const;
 export type LookName = (typeof LOOKS)[number];
 /** A look at the machine, or at one indoor unit or outdoor module of several: `filterDust@unit3`. */

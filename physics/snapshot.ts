@@ -3,7 +3,7 @@
  */
 import { wetBulb, wSaturated } from './air/moistAir';
 import * as L from './fluids/layout';
-import { looksOfParts } from './looks';
+import { displayOf, looksOfParts } from './looks';
 import { leavingTemperature } from './parts/airStream';
 import { WALL_FIELDS } from './parts/coil';
 import { passageFilled } from './parts/ice';
@@ -236,6 +236,7 @@ export function flowSnapshot(
       evaporatorFrost: heating ? coveredBy(condenserIce) : covered,
       receiverLevel: circuit.receiverLevel,
       evaporatorIce: iceBetweenFins(data, frost),
+      display: displayOf(controller),
     },
     controller,
     sensors: {

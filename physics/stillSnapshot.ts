@@ -3,7 +3,7 @@
  */
 import { wetBulb, wSaturated } from './air/moistAir';
 import * as L from './fluids/layout';
-import { looksOfParts } from './looks';
+import { displayOf, looksOfParts } from './looks';
 import { leavingTemperature } from './parts/airStream';
 import { WALL_FIELDS } from './parts/coil';
 import { motorCurrent } from './parts/motor';
@@ -178,6 +178,7 @@ export function stillSnapshot(rig: Rig, state: CircuitState): Snapshot {
       // at rest the high side's liquid runs down into the receiver first
       receiverLevel: data.receiver ? Math.min(1, (high.liquidShare * highVolume(rig)) / data.receiver.volume) : 0,
       evaporatorIce: iceBetweenFins(data, state.frost),
+      display: displayOf(state.controller),
     },
     controller: state.controller,
     sensors: {

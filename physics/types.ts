@@ -79,6 +79,7 @@ export const FAMILIES = [
   'thermistor-out-of-its-pocket',
   'pressure-transducer-offset',
   'thermostat-misplaced',
+  'drain-blocked',
   'check-valve-leaking',
   'reversing-valve-leak',
   'reversing-valve-half-shifted',
@@ -178,7 +179,13 @@ export type ControllerState =
   | 'stopped-on-high-pressure'
   | 'stopped-on-low-pressure'
   | 'stopped-on-discharge-heat'
-  | 'stopped-on-overload';
+  | 'stopped-on-overload'
+  | 'held-by-safety-circuit';
+
+/** Whether the controller starts nothing as long as something stays as it is: the machine stands, switched on. */
+export function isHeld(controller: ControllerState): boolean {
+  return controller.startsWith('held-by-');
+}
 
 export type StationId =
   | 'compressor-in'

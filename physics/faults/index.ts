@@ -16,6 +16,7 @@ import { CONTACTOR_BURNT } from './contactorBurnt';
 import { DEFROST_HEATER_DEAD } from './defrostHeaterDead';
 import { DEFROST_NOT_ENDING } from './defrostNotEnding';
 import { DEFROST_NOT_STARTING } from './defrostNotStarting';
+import { DRAIN_BLOCKED } from './drainBlocked';
 import { DRIER_RESTRICTION } from './drierRestriction';
 import { DUCT_LEAK, RETURN_DUCT_LEAK } from './ductLeak';
 import { EVAPORATOR_DIRTY } from './evaporatorDirty';
@@ -93,6 +94,7 @@ export const FAULTS: readonly Fault[] = [
   THERMISTOR_LOOSE,
   PRESSURE_TRANSDUCER_OFFSET,
   THERMOSTAT_MISPLACED,
+  DRAIN_BLOCKED,
   CHECK_VALVE_LEAKING,
   REVERSING_VALVE_LEAK,
   REVERSING_VALVE_HALF_SHIFTED,

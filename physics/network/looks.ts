@@ -1,5 +1,5 @@
 /** What a person sees of a network: of the machine as a whole, of each outdoor module and of each indoor unit. */
-import { flattened } from '../looks';
+import { displayOf, flattened } from '../looks';
 import type { Looks } from '../types';
 import type { Branch } from './branch';
 import { SHUT_MODULE } from './network';
@@ -49,6 +49,8 @@ export function looksOf(rig: NetworkRig, shown: Shown, glass: number): Looks {
     lineCharged: 1,
     suctionSensorContact: 1,
     coilSensorContact: 1,
+    condensatePan: 0,
+    display: displayOf(shown.controller),
   };
 }
 

@@ -2,7 +2,7 @@
  * Every fault of a machine from nothing to the end of its range, at the design point: what each reading does, where regimes
  * change, where the machine stops. Nothing is judged here; a person looks at it.
  */
-import { type FamilyId, type FaultFamily, PhysicsError } from '../index';
+import { type FamilyId, type FaultFamily, isHeld, PhysicsError } from '../index';
 import type { Numbers, Swept, SweptFault } from './swept';
 
 export interface SweepPoint {
@@ -72,6 +72,7 @@ function solvedAt(machine: Swept, fault: SweptFault, severity: number): Solved {
     if (snapshot.controller.startsWith(STOPPED)) {
       return { severity, readings: null, stop: snapshot.controller.slice(STOPPED.length), regimes: [] };
     }
+    if (isHeld(snapshot.controller)) return { severity, readings: null, stop: snapshot.controller, regimes: [] };
     const readings = machine.read(snapshot);
     const at = `@${fault.unit ?? ''}`;
     const regimes = CORNER_NAMES.map((name) => CORNERS[name](readings, at, snapshot.controller));

@@ -14,8 +14,8 @@ import type { StillResult } from './stillStep';
 import { frostStep } from './walls';
 
 /** K and share of humidity over the found room at which the building brings nothing more in (ours) */
-const WARMER = 8;
-const DAMPER = 0.5;
+export const WARMER = 8;
+export const DAMPER = 0.5;
 
 export function afterFlow(
   rig: Rig,

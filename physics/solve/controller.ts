@@ -7,6 +7,7 @@ import type { ControllerState, Controls } from '../types';
 import type { Rig } from './compile';
 import { bulbTruth, reported, speedError, thermostaticOpening, valveError } from './control';
 import { type Direction, motorVoltage } from './effective';
+import { heldBy } from './held';
 import { type CircuitState, LOCK_OUT_TRIPS } from './state';
 
 const RESTART_DELAY = 180;
@@ -154,6 +155,8 @@ export function decide(
     speed: state.speed,
   });
   if (!controls.running) return off('off', state.turning ? RESTART_DELAY : restartIn);
+  const held = heldBy(rig);
+  if (held) return off(held, state.turning ? RESTART_DELAY : restartIn);
   if (stopped && state.trips >= LOCK_OUT_TRIPS) return off(state.controller, restartIn);
   const felt = state.room + rig.effective.thermostatOffset;
   const content = demand === 'heating' ? 'room-warm-enough' : 'room-satisfied';

@@ -181,6 +181,8 @@ export interface Effective {
   moduleShut: number;
   /** K by which the room thermostat's air is warmer than the room's */
   thermostatOffset: number;
+  /** share of the condensate pan that water fills */
+  panWater: number;
   /** what each sensor adds: K, of a pressure sensor Pa */
   readonly drift: Record<SensorName | TransducerName, number>;
   /** share of its thermal contact that each sensor has lost */
@@ -293,6 +295,7 @@ export function healthy(data: Nominal): Effective {
     addressCrossed: 0,
     moduleShut: 0,
     thermostatOffset: 0,
+    panWater: 0,
     drift: {
       suctionLine: 0,
       evaporatorCoil: 0,

@@ -1,14 +1,15 @@
 /**
- * A machine found running: the state in which it settled, what it says of itself there, the ice that lies on its coils and
- * the load that it keeps up with.
+ * A machine as found: the state in which it settled or in which it is held, what it says of itself there, the ice that lies on
+ * its coils and the load that it keeps up with.
  */
 import { WALL_FIELDS } from '../parts/coil';
 import type { ControllerState, Controls } from '../types';
+import { DAMPER, WARMER } from './afterStep';
 import { freshColdStore } from './coldStore';
 import type { Rig } from './compile';
 import { bulbTruth, sensorTruth } from './control';
 import { pipeTemps } from './flowStep';
-import { reversible } from './standing';
+import { reversible, standingState } from './standing';
 import type { CircuitState } from './state';
 
 /** kg of hoar on a segment of a coil that freezes in normal service, some minutes after a defrost */
@@ -78,6 +79,31 @@ export function settledState(rig: Rig, controls: Controls, x: Float64Array, char
     limitFor: 0,
     trips: 0,
     handOver: 0,
+    rate: 0,
+  };
+}
+
+/**
+ * Found standing though it is switched on: the sides have met, and the room has come as far as the weather takes it, so that
+ * nothing moves. Once the machine runs and the room cools, the building's load comes back by the same rule as ever.
+ * @param sound W and kg/s that the machine keeps up with when nothing holds it
+ */
+export function heldState(
+  rig: Rig,
+  controls: Controls,
+  held: ControllerState,
+  charge: number,
+  sound: Pick<CircuitState, 'load' | 'waterLoad'>,
+): CircuitState {
+  const { indoor, wetBulb } = rig.conditions;
+  rig.circuit.indoorAir.setWetBulb(indoor, wetBulb);
+  const { humidity } = rig.circuit.indoorAir;
+  return {
+    ...standingState(rig, controls, indoor, humidity, charge),
+    ...sound,
+    roomFound: sound.load < 0 ? indoor + WARMER : indoor - WARMER,
+    humidityFound: humidity / (1 + DAMPER),
+    controller: held,
     rate: 0,
   };
 }

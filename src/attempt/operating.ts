@@ -1,5 +1,12 @@
 /** In which operating state the machine is, as far as the examiner has expectations for it. */
-import { type Controls, type PlantDescription, type Snapshot, unitOf } from '../../physics/types';
+import {
+  type ControllerState,
+  type Controls,
+  isHeld,
+  type PlantDescription,
+  type Snapshot,
+  unitOf,
+} from '../../physics/types';
 import { type ChannelName, kindOfChannel } from '../instruments';
 import { type AttemptState, STATE_FREE } from './state';
 import type { OperatingState } from './types';
@@ -21,6 +28,7 @@ export function operatingState(state: Acted, time: number, channel: ChannelName)
   const snapshot = site.snapshot(state.events, time);
   if (!controls.running) return atRest(site.plant, state, time, snapshot, channel) ? 'standing' : 'other';
   if (!sameButSpeed(controls, machine.defaultControls)) return 'other';
+  if (isHeld(snapshot.controller)) return running(controls, state);
   return underLoad(snapshot.controller) && served(snapshot, channel) ? running(controls, state) : 'other';
 }
 
@@ -59,7 +67,7 @@ function running(controls: Controls, { site }: Acted): OperatingState {
   return controls.fixedSpeed && site.plant.variableSpeed ? 'full-speed' : 'running';
 }
 
-function underLoad(controller: string): boolean {
+function underLoad(controller: ControllerState): boolean {
   return controller.startsWith('cooling') || controller.startsWith('heating') || controller.startsWith('slowed-by-');
 }
 

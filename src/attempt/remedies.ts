@@ -96,6 +96,7 @@ export const REMEDY_RULES: Readonly<Record<RemedyId, Remedy>> = {
   'replace-thermistor': closed(['thermistor-drift', 'defrost-not-ending'], 900, DRY_WORK),
   'replace-transducer': closed(['pressure-transducer-offset'], 1200, DRY_WORK),
   'fasten-sensor': closed(['thermistor-out-of-its-pocket'], 600, DRY_WORK),
+  'clear-drain': closed(['drain-blocked'], 1200, DRY_WORK),
   'move-thermostat': closed(['thermostat-misplaced'], 2400, RUNNING_WORK),
   'replace-valve-station': opened(['check-valve-leaking'], 4500),
   'shift-reversing-valve': closed(['reversing-valve-half-shifted'], 900, ['restart-and-settle', 'record']),

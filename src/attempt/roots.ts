@@ -43,6 +43,7 @@ export const USUAL_ROOT: Readonly<Record<CauseId, RootCause>> = {
   'thermistor-out-of-its-pocket': 'poor-fastening',
   'pressure-transducer-offset': 'aged-part',
   'thermostat-misplaced': 'badly-placed',
+  'drain-blocked': 'no-cleaning',
   'check-valve-leaking': 'worn-valve',
   'reversing-valve-leak': 'worn-valve',
   'reversing-valve-half-shifted': 'worn-valve',

@@ -253,4 +253,5 @@ export const STATE_FREE: readonly ChannelName[] = [
   'look:lineCharged',
   'look:suctionSensorContact',
   'look:coilSensorContact',
+  'look:condensatePan',
 ];

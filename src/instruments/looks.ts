@@ -96,6 +96,18 @@ export const SENSES: Readonly<Record<LookName, Sense>> = {
   suctionSensorContact: SENSOR,
   coilSensorContact: SENSOR,
   outdoorSensorContact: SENSOR,
+  condensatePan: {
+    classes: classes(['pan-drained', 0.2], ['pan-holds-water', 0.8], ['pan-full', Number.POSITIVE_INFINITY]),
+    sd: 0.03,
+  },
+  display: {
+    classes: classes(
+      ['display-calm', 0.125],
+      ['display-limit', 0.375],
+      ['display-safety-open', Number.POSITIVE_INFINITY],
+    ),
+    sd: 0.005,
+  },
 };
 
 const ZERO_CELSIUS = 273.15;

@@ -72,6 +72,7 @@ const ALIKE: Readonly<Record<CauseId, readonly CauseId[]>> = {
   'thermistor-out-of-its-pocket': ['thermistor-drift', 'metering-valve-stuck-opening', 'metering-valve-stuck-closing'],
   'pressure-transducer-offset': ['thermistor-drift', 'undercharge', 'no-fault'],
   'thermostat-misplaced': ['no-fault', 'duct-leak'],
+  'drain-blocked': ['capacitor-weak', 'no-fault'],
   'check-valve-leaking': ['metering-valve-stuck-opening', 'bulb-loose', 'compressor-leak-by'],
   'reversing-valve-leak': ['compressor-leak-by', 'reversing-valve-half-shifted', 'undercharge', 'no-fault'],
   'reversing-valve-half-shifted': ['reversing-valve-leak', 'compressor-leak-by'],

@@ -166,6 +166,8 @@ export class FakeMachine implements Machine {
         outdoorIce: 0,
         outdoorSensorContact: 1,
         coilSensorContact: 1,
+        condensatePan: 0,
+        display: 0,
       },
       controller: controls.running ? 'cooling' : 'off',
       sensors: {

@@ -264,4 +264,23 @@ export const INVERTER_SPLIT_PLACES: readonly Place[] = [
       ],
     },
   },
+  {
+    id: 'condensate-pan',
+    kind: 'look',
+    side: 'indoor',
+    x: 4.4,
+    y: 3.56,
+    order: 27,
+    reads: { look: 'condensatePan' },
+    needs: ['panel-open'],
+  },
+  {
+    id: 'display',
+    kind: 'look',
+    side: 'indoor',
+    x: 3.28,
+    y: 3.36,
+    order: 28,
+    reads: { look: 'display' },
+  },
 ];

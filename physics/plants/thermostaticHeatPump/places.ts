@@ -104,6 +104,18 @@ const COMMON_PORT = inside(port('common-suction-port', 2.42, 4.78, 19, 'low'));
 const OUTLET_AIR: Spot = { id: 'condenser-outlet-air', kind: 'air', side: 'outdoor', x: 1.95, y: 2.5, order: 24 };
 const INLET_AIR: Spot = { id: 'condenser-inlet-air', kind: 'air', side: 'outdoor', x: 0.34, y: 4.25, order: 22 };
 
+/** In heating it is dry. */
+const CONDENSATE_PAN: Place = {
+  id: 'condensate-pan',
+  kind: 'look',
+  side: 'indoor',
+  x: 6.55,
+  y: 4.36,
+  order: 38,
+  reads: { look: 'condensatePan' },
+  needs: ['panel-open'],
+};
+
 /** Air and electrics, alike in both modes. */
 const REST: readonly Place[] = [
   {
@@ -133,7 +145,7 @@ const REST: readonly Place[] = [
     order: 25,
     reads: { temperature: 'returnAirTemp', wetBulb: 'returnAirWetBulb' },
   },
-  { id: 'filter-face', kind: 'look', side: 'indoor', x: 6.6, y: 4.96, order: 26, reads: { look: 'filterDust' } },
+  { id: 'filter-face', kind: 'look', side: 'indoor', x: 6.6, y: 5.06, order: 26, reads: { look: 'filterDust' } },
   {
     id: 'filter-drop',
     kind: 'duct',
@@ -230,6 +242,15 @@ const REST: readonly Place[] = [
     reads: { current: 'compressorCurrent' },
     needs: ['panel-open'],
   },
+  {
+    id: 'display',
+    kind: 'look',
+    side: 'indoor',
+    x: 9.97,
+    y: 3.45,
+    order: 39,
+    reads: { look: 'display' },
+  },
 ];
 
 export const HEAT_PUMP_COOLING_PLACES: readonly Place[] = [
@@ -260,6 +281,7 @@ export const HEAT_PUMP_COOLING_PLACES: readonly Place[] = [
   { ...INLET_AIR, reads: { temperature: 'condenserEnteringAirTemp' } },
   { ...OUTLET_AIR, reads: { temperature: 'condenserLeavingAirTemp' } },
   ...REST,
+  CONDENSATE_PAN,
 ];
 
 export const HEAT_PUMP_HEATING_PLACES: readonly Place[] = [

@@ -79,6 +79,7 @@ export const PROOFS: Readonly<Record<CauseId, readonly Proof[] | null>> = {
     { read: ['dischargePressure', 'sensor:dischargePressure'] },
   ],
   'thermostat-misplaced': [{ read: ['returnAirTemp', 'thermostatAirTemp'] }],
+  'drain-blocked': [{ read: ['look:condensatePan'] }],
   'check-valve-leaking': null,
   'reversing-valve-leak': [{ read: ['reversingValveSuctionInTemp', 'compressorSuctionTemp'] }],
   'reversing-valve-half-shifted': [{ read: ['reversingValveSuctionInTemp', 'compressorSuctionTemp'] }],

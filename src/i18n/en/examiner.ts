@@ -76,6 +76,7 @@ export const examiner = {
     'thermistor-out-of-its-pocket': 'Why? The sensor feels the air. The controller trusts it.',
     'pressure-transducer-offset': 'Why? The pressure sensor reads wrong. The speed follows it.',
     'thermostat-misplaced': 'Why? The thermostat feels other air than the room. The machine is sound.',
+    'drain-blocked': 'Why? The water cannot leave. The float keeps the machine off.',
     'check-valve-leaking': 'Why? Liquid slips past the valve. The coil floods, in this mode only.',
     'reversing-valve-leak': 'Why? Hot gas slips across the reversing valve. It warms the suction pipe there.',
     'reversing-valve-half-shifted': 'Why? The slide stopped half way. Hot gas goes straight back.',
@@ -153,6 +154,7 @@ export const examiner = {
     },
     proof: {
       'thermostat-misplaced': 'Proof is missing: read the air at the thermostat.',
+      'drain-blocked': 'Proof is missing: look into the condensate pan.',
       'line-charge-not-added': 'Proof is missing: read the charge label.',
       'thermistor-out-of-its-pocket': 'Proof is missing: look where the sensor sits.',
       'pressure-transducer-offset': 'Proof is missing: put a gauge on the same pipe and compare.',

@@ -76,6 +76,7 @@ export const examiner: SameKeys<typeof english> = {
     'thermistor-out-of-its-pocket': '¿Por qué? La sonda siente el aire. El control le cree.',
     'pressure-transducer-offset': '¿Por qué? El sensor de presión mide mal. La velocidad lo sigue.',
     'thermostat-misplaced': '¿Por qué? El termostato siente otro aire. La máquina está sana.',
+    'drain-blocked': '¿Por qué? El agua no se va. El flotador no deja arrancar.',
     'check-valve-leaking': '¿Por qué? El líquido rodea la válvula. La batería se inunda, solo en este modo.',
     'reversing-valve-leak': '¿Por qué? El gas caliente cruza la válvula inversora. Ahí calienta la aspiración.',
     'reversing-valve-half-shifted': '¿Por qué? La corredera quedó a medias. El gas caliente vuelve directo.',
@@ -154,6 +155,7 @@ export const examiner: SameKeys<typeof english> = {
     },
     proof: {
       'thermostat-misplaced': 'Falta la prueba: lee el aire junto al termostato.',
+      'drain-blocked': 'Falta la prueba: mira la bandeja de condensados.',
       'line-charge-not-added': 'Falta la prueba: lee la etiqueta de carga.',
       'thermistor-out-of-its-pocket': 'Falta la prueba: mira dónde está la sonda.',
       'pressure-transducer-offset': 'Falta la prueba: pon un manómetro en el mismo tubo y compara.',
