@@ -15,12 +15,13 @@ const SENSED = 10;
 
 /**
  * What the display of the thermostat or of the unit says is amiss, on a scale of its own: nothing, a limit that stopped the
- * machine, its safety circuit open. It never says why.
+ * machine, its safety circuit open, a sensor that it does not believe. It never says which or why.
  */
-export const DISPLAYED = { nothing: 0, limit: 0.25, safety: 0.5 } as const;
+export const DISPLAYED = { nothing: 0, limit: 0.25, safety: 0.5, sensor: 0.75 } as const;
 
 export function displayOf(controller: ControllerState): number {
   if (controller === 'held-by-safety-circuit') return DISPLAYED.safety;
+  if (controller === 'held-by-sensor') return DISPLAYED.sensor;
   return controller.startsWith('stopped-on-') ? DISPLAYED.limit : DISPLAYED.nothing;
 }
 

@@ -8,22 +8,34 @@ import { flowSnapshot } from './snapshot';
 import { advance } from './solve/advance';
 import { STREAM } from './solve/coldStore';
 import { compile, compileFor, designPoint, type Rig, runningControls } from './solve/compile';
+import { sensorTruth } from './solve/control';
 import type { Direction } from './solve/effective';
 import { withCyclingFan } from './solve/fanCycling';
 import { blocks, heldState, iceOf, loadNow, runningState, settledState } from './solve/found';
-import { heldBy } from './solve/held';
+import { feltAtRest, heldBy } from './solve/held';
 import { restore } from './solve/regime';
 import { demandOf, type Rigs, rigOf } from './solve/reversal';
 import { standingState } from './solve/standing';
 import type { CircuitState } from './solve/state';
 import { type Setting, type SteadySolution, solveSteady } from './solve/steady';
 import { stillSnapshot } from './stillSnapshot';
-import type { Controls, Faults, Machine, MachineSetup, MachineState, PlantDescription, Snapshot } from './types';
+import type {
+  ControllerState,
+  Controls,
+  Faults,
+  Machine,
+  MachineSetup,
+  MachineState,
+  PlantDescription,
+  Snapshot,
+} from './types';
 
 /** K/s below which nothing that an instrument can show moves any more. */
 const SETTLED_RATE = 1e-4;
 /** A repair that opens the circuit or changes the charge by more than this share finds the machine standing. */
 const SMALL_CHARGE = 0.06;
+
+type Found = { readonly held: ControllerState } | { readonly held: null; readonly x: Float64Array };
 
 class CompiledMachine implements Machine, Rigs {
   readonly plant: PlantDescription;
@@ -53,9 +65,8 @@ class CompiledMachine implements Machine, Rigs {
   steady(controls?: Partial<Controls>): Snapshot {
     const all = { ...this.defaultControls, ...controls };
     const rig = this.of(demandOf(this, all), false);
-    const held = all.running ? heldBy(rig) : null;
+    const { held } = this.found(rig, all);
     if (held) return stillSnapshot(rig, heldState(rig, all, held, this.charge, { load: 0, waterLoad: 0 }));
-    this.solve(rig, all);
     return flowSnapshot(rig, all, 0, runningState(rig, all), iceOf(rig, 1));
   }
 
@@ -71,13 +82,12 @@ class CompiledMachine implements Machine, Rigs {
       const frost = blocks(rig) ? standing.frost.map(() => rig.effective.ice / segments) : standing.frost;
       return { ...standing, frost, ...this.loadOf(rig, all) };
     }
-    const held = all.running ? heldBy(rig) : null;
-    if (held) {
+    const found = this.found(rig, all);
+    if (found.held) {
       const sound = new CompiledMachine({ ...this.setup, faults: {} });
-      return heldState(rig, all, held, this.charge, sound.loadOf(sound.of(demandOf(sound, all), false), all));
+      return heldState(rig, all, found.held, this.charge, sound.loadOf(sound.of(demandOf(sound, all), false), all));
     }
-    const { x } = this.solve(rig, all);
-    return settledState(rig, all, x, this.charge);
+    return settledState(rig, all, found.x, this.charge);
   }
 
   step(state: MachineState, controls: Controls, dt: number): CircuitState {
@@ -170,6 +180,15 @@ class CompiledMachine implements Machine, Rigs {
       if (!(error instanceof PhysicsError)) throw error;
       return { load: 0, waterLoad: 0 };
     }
+  }
+
+  /** Held from the start, or by what its sensors would read once it ran, or running at this solution. */
+  private found(rig: Rig, controls: Controls): Found {
+    const held = controls.running ? heldBy(rig, feltAtRest(rig)) : null;
+    if (held) return { held };
+    const { x } = this.solve(rig, controls);
+    const refused = heldBy(rig, sensorTruth(rig.circuit));
+    return refused ? { held: refused } : { held: null, x };
   }
 
   /** Solve the steady state; the rig's circuit is left at the solution. */

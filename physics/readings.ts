@@ -65,6 +65,10 @@ export const PROBES = {
   compressorCapacitance: 'F',
   fanCapacitance: 'F',
   defrostHeaterResistance: 'Ohm',
+  /** at the plugs of an electronic valve's controller; 0 on other machines */
+  suctionSensorResistance: 'Ohm',
+  coilSensorResistance: 'Ohm',
+  valveCoilResistance: 'Ohm',
   valveOpening: '-',
   refrigerantMassFlow: 'kg/s',
   capacityTotal: 'W',

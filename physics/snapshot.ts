@@ -9,8 +9,9 @@ import { WALL_FIELDS } from './parts/coil';
 import { passageFilled } from './parts/ice';
 import { motorCurrent } from './parts/motor';
 import { solenoidShare } from './parts/solenoid';
+import { OPEN_CIRCUIT, sensorResistance } from './parts/thermistor';
 import type { Rig } from './solve/compile';
-import { reported, sensorTruth } from './solve/control';
+import { felt, reported, type Sensed, sensorTruth } from './solve/control';
 import { type Effective, type MachineData, motorVoltage } from './solve/effective';
 import { standingPressure } from './solve/standing';
 import {
@@ -58,6 +59,26 @@ export function heaterResistance(data: MachineData, effective: Effective): numbe
   return Math.min(OPEN_CIRCUIT, (voltage * voltage) / Math.max(left, 1e-9));
 }
 
+/** Ohm of one winding of a valve's step motor (from memory) */
+const VALVE_COIL = 46;
+
+/** Ohm at the plugs of an electronic valve's controller. */
+export function plugResistances(
+  { circuit, data, effective, env }: Rig,
+  truth: Sensed,
+): Pick<Record<ProbeName, number>, 'suctionSensorResistance' | 'coilSensorResistance' | 'valveCoilResistance'> {
+  if (data.control.metering !== 'electronic') {
+    return { suctionSensorResistance: 0, coilSensorResistance: 0, valveCoilResistance: 0 };
+  }
+  const { suctionLine, evaporatorCoil } = felt(circuit, env.outdoor, truth);
+  const { sensorCircuit } = effective;
+  return {
+    suctionSensorResistance: sensorResistance(suctionLine, sensorCircuit.suctionLine),
+    coilSensorResistance: sensorResistance(evaporatorCoil, sensorCircuit.evaporatorCoil),
+    valveCoilResistance: effective.valveCoilOpen ? OPEN_CIRCUIT : VALVE_COIL,
+  };
+}
+
 /** Temperature of the liquid behind the solenoid valve: it flashes where the valve hangs halfway, K. */
 function atValve(rig: Rig, before: Station): number {
   const { circuit, env, fluid } = rig;
@@ -70,9 +91,6 @@ function atValve(rig: Rig, before: Station): number {
   fluid.state(block, before.enthalpy, out);
   return out[L.OUT_T];
 }
-
-/** Ohm that a meter shows of what is burnt through */
-const OPEN_CIRCUIT = 1e6;
 
 /** Share of a coil's segments that carry ice. */
 export function coveredBy(frost: readonly number[]): number {
@@ -203,6 +221,7 @@ export function flowSnapshot(
     compressorCapacitance: (data.motor.capacitance ?? 0) * (1 - effective.weakCapacitor),
     fanCapacitance: (data.outdoorFan.capacitance ?? 0) * (1 - effective.weakFanCapacitor),
     defrostHeaterResistance: heaterResistance(data, effective),
+    ...plugResistances(rig, truth),
     valveOpening: env.opening,
     refrigerantMassFlow: m,
     capacityTotal: asked * indoorCoil.airHeat,

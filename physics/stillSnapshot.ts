@@ -7,7 +7,7 @@ import { displayOf, looksOfParts } from './looks';
 import { leavingTemperature } from './parts/airStream';
 import { WALL_FIELDS } from './parts/coil';
 import { motorCurrent } from './parts/motor';
-import { coveredBy, heaterResistance, iceBetweenFins, probesOf } from './snapshot';
+import { coveredBy, heaterResistance, iceBetweenFins, plugResistances, probesOf } from './snapshot';
 import type { Rig } from './solve/compile';
 import { reported } from './solve/control';
 import { motorVoltage } from './solve/effective';
@@ -112,6 +112,7 @@ export function stillSnapshot(rig: Rig, state: CircuitState): Snapshot {
     compressorCapacitance: (data.motor.capacitance ?? 0) * (1 - effective.weakCapacitor),
     fanCapacitance: (data.outdoorFan.capacitance ?? 0) * (1 - effective.weakFanCapacitor),
     defrostHeaterResistance: heaterResistance(data, effective),
+    ...plugResistances(rig, state.sensed),
     valveOpening: state.opening,
     refrigerantMassFlow: flow,
     capacityTotal: asked * now.airHeat,

@@ -62,6 +62,7 @@ export const FAMILIES = [
   'orifice-undersize',
   'metering-valve-stuck-closing',
   'metering-valve-stuck-opening',
+  'metering-valve-coil-unplugged',
   'bulb-charge-lost',
   'bulb-loose',
   'metering-valve-superheat-set',
@@ -77,6 +78,8 @@ export const FAMILIES = [
   'contactor-burnt',
   'thermistor-drift',
   'thermistor-out-of-its-pocket',
+  'thermistor-open',
+  'thermistor-shorted',
   'pressure-transducer-offset',
   'thermostat-misplaced',
   'drain-blocked',
@@ -180,7 +183,8 @@ export type ControllerState =
   | 'stopped-on-low-pressure'
   | 'stopped-on-discharge-heat'
   | 'stopped-on-overload'
-  | 'held-by-safety-circuit';
+  | 'held-by-safety-circuit'
+  | 'held-by-sensor';
 
 /** Whether the controller starts nothing as long as something stays as it is: the machine stands, switched on. */
 export function isHeld(controller: ControllerState): boolean {

@@ -43,11 +43,14 @@ import { SUPERHEAT_SET } from './superheatSet';
 import { SUPPLY_VOLTAGE_LOW } from './supplyVoltageLow';
 import { THERMISTOR_DRIFT } from './thermistorDrift';
 import { THERMISTOR_LOOSE } from './thermistorLoose';
+import { THERMISTOR_OPEN } from './thermistorOpen';
+import { THERMISTOR_SHORTED } from './thermistorShorted';
 import { THERMOSTAT_MISPLACED } from './thermostatMisplaced';
 import type { Fault } from './types';
 import { UNDERCHARGE } from './undercharge';
 import { UNIT_ADDRESS_CROSSED } from './unitAddressCrossed';
 import { UNIT_CAPACITY_SET_WRONG } from './unitCapacitySetWrong';
+import { VALVE_COIL_UNPLUGGED } from './valveCoilUnplugged';
 import { VALVE_NOT_CLOSING } from './valveNotClosing';
 import { VALVE_STUCK_CLOSING } from './valveStuckClosing';
 import { VALVE_STUCK_OPENING } from './valveStuckOpening';
@@ -77,6 +80,7 @@ export const FAULTS: readonly Fault[] = [
   ORIFICE_UNDERSIZE,
   VALVE_STUCK_CLOSING,
   VALVE_STUCK_OPENING,
+  VALVE_COIL_UNPLUGGED,
   BULB_CHARGE_LOST,
   BULB_LOOSE,
   SUPERHEAT_SET,
@@ -92,6 +96,8 @@ export const FAULTS: readonly Fault[] = [
   CONTACTOR_BURNT,
   THERMISTOR_DRIFT,
   THERMISTOR_LOOSE,
+  THERMISTOR_OPEN,
+  THERMISTOR_SHORTED,
   PRESSURE_TRANSDUCER_OFFSET,
   THERMOSTAT_MISPLACED,
   DRAIN_BLOCKED,

@@ -134,6 +134,9 @@ export function networkSnapshot(rig: NetworkRig, shown: Shown): Snapshot {
     fanCapacitance: outdoor.data.fan.capacitance ?? 0,
     // none: it defrosts by its own heat
     defrostHeaterResistance: 0,
+    suctionSensorResistance: 0,
+    coilSensorResistance: 0,
+    valveCoilResistance: 0,
     valveOpening: sum(boils, (b) => b.opening * b.data.valve.area) / (sum(boils, (b) => b.data.valve.area) || 1),
     refrigerantMassFlow: m,
     capacityTotal: capacity,

@@ -17,6 +17,8 @@ const OPPOSITE: readonly (readonly [FamilyId, FamilyId])[] = [
   ['undercharge', 'overcharge'],
   ['orifice-oversize', 'orifice-undersize'],
   ['metering-valve-stuck-closing', 'metering-valve-stuck-opening'],
+  ['metering-valve-stuck-closing', 'metering-valve-coil-unplugged'],
+  ['metering-valve-stuck-opening', 'metering-valve-coil-unplugged'],
 ];
 
 export function faultPairs(): Finding[] {

@@ -4,6 +4,7 @@
  */
 import { PhysicsError } from '../errors';
 import * as L from '../fluids/layout';
+import { reading } from '../parts/thermistor';
 import { lift } from '../parts/thermostaticValve';
 import type { Circuit } from './circuit';
 
@@ -26,10 +27,10 @@ export function sensorTruth(circuit: Circuit): Sensed {
 }
 
 /**
- * What the controller takes them for: each pulled to the air round it as far as it has come out of its pocket, plus its
- * drift. Pipe sensors sit in the outdoor unit, the coil's sensor in the air that enters the coil.
+ * What they feel, drift included: each pulled to the air round it as far as it has come out of its pocket. Pipe sensors sit
+ * in the outdoor unit, the coil's sensor in the air that enters the coil.
  */
-export function reported({ effective, indoorAir }: Circuit, outdoor: number, truth: Sensed): Sensed {
+export function felt({ effective, indoorAir }: Circuit, outdoor: number, truth: Sensed): Sensed {
   const { drift, loose } = effective;
   return {
     suctionLine: truth.suctionLine + loose.suctionLine * (outdoor - truth.suctionLine) + drift.suctionLine,
@@ -38,6 +39,17 @@ export function reported({ effective, indoorAir }: Circuit, outdoor: number, tru
       loose.evaporatorCoil * (indoorAir.temperature - truth.evaporatorCoil) +
       drift.evaporatorCoil,
     dischargeLine: truth.dischargeLine + loose.dischargeLine * (outdoor - truth.dischargeLine) + drift.dischargeLine,
+  };
+}
+
+/** What the controller takes them for, through plug and sleeve. */
+export function reported(circuit: Circuit, outdoor: number, truth: Sensed): Sensed {
+  const { sensorCircuit } = circuit.effective;
+  const own = felt(circuit, outdoor, truth);
+  return {
+    suctionLine: reading(own.suctionLine, sensorCircuit.suctionLine),
+    evaporatorCoil: reading(own.evaporatorCoil, sensorCircuit.evaporatorCoil),
+    dischargeLine: reading(own.dischargeLine, sensorCircuit.dischargeLine),
   };
 }
 

@@ -155,7 +155,7 @@ export function decide(
     speed: state.speed,
   });
   if (!controls.running) return off('off', state.turning ? RESTART_DELAY : restartIn);
-  const held = heldBy(rig);
+  const held = heldBy(rig, state.sensed);
   if (held) return off(held, state.turning ? RESTART_DELAY : restartIn);
   if (stopped && state.trips >= LOCK_OUT_TRIPS) return off(state.controller, restartIn);
   const felt = state.room + rig.effective.thermostatOffset;

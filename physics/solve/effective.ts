@@ -11,6 +11,7 @@ import type { MotorData } from '../parts/motor';
 import type { ReceiverData } from '../parts/receiver';
 import type { ReversingValveData } from '../parts/reversingValve';
 import type { SuctionVesselData } from '../parts/suctionVessel';
+import type { SensorCircuit } from '../parts/thermistor';
 import type { ThermostaticValveData } from '../parts/thermostaticValve';
 import type { SensorName, TransducerName } from '../types';
 import type { ColdStoreData } from './coldStore';
@@ -134,6 +135,8 @@ export interface Effective {
   bypass: number;
   /** valve stuck at this opening, or NaN */
   stuckOpening: number;
+  /** the coil of an electronic valve has no contact */
+  valveCoilOpen: boolean;
   /** thermostatic valve: share of the bulb's charge lost, share of its thermal contact lost */
   bulbLost: number;
   bulbLoose: number;
@@ -187,6 +190,8 @@ export interface Effective {
   readonly drift: Record<SensorName | TransducerName, number>;
   /** share of its thermal contact that each sensor has lost */
   readonly loose: Record<SensorName, number>;
+  /** what its plug and sleeve do to each */
+  readonly sensorCircuit: Record<SensorName, SensorCircuit>;
 }
 
 /** K and J/(kg K) of liquid at its port and of gas at the evaporator's outlet, K of the outdoor air. */
@@ -244,6 +249,9 @@ export interface Nominal {
   readonly outdoorIce?: IceData;
 }
 
+/** A plug and a sleeve as they should be. */
+const SOUND: SensorCircuit = { series: 0, leak: 0 };
+
 export function healthy(data: Nominal): Effective {
   return {
     charge: data.charge,
@@ -262,6 +270,7 @@ export function healthy(data: Nominal): Effective {
     metering: 1,
     bypass: 0,
     stuckOpening: Number.NaN,
+    valveCoilOpen: false,
     bulbLost: 0,
     bulbLoose: 0,
     superheatSet: 0,
@@ -306,6 +315,13 @@ export function healthy(data: Nominal): Effective {
       dischargePressure: 0,
     },
     loose: { suctionLine: 0, evaporatorCoil: 0, dischargeLine: 0, outdoorAir: 0, returnAir: 0 },
+    sensorCircuit: {
+      suctionLine: SOUND,
+      evaporatorCoil: SOUND,
+      dischargeLine: SOUND,
+      outdoorAir: SOUND,
+      returnAir: SOUND,
+    },
   };
 }
 

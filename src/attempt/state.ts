@@ -242,6 +242,7 @@ export const STATE_FREE: readonly ChannelName[] = [
   'compressorCapacitance',
   'fanCapacitance',
   'defrostHeaterResistance',
+  'valveCoilResistance',
   'outdoorAirTemp',
   'sensor:outdoorAir',
   'look:filterDust',

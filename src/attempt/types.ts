@@ -73,6 +73,7 @@ export const REMEDIES = [
   'replace-thermistor',
   'replace-transducer',
   'fasten-sensor',
+  'plug-in-valve-coil',
   'clear-drain',
   'move-thermostat',
   'replace-valve-station',

@@ -74,7 +74,14 @@ function sound(plant: PlantDescription, place: Place, instrument: InstrumentId):
 }
 
 /** Measured only with the machine off and proved dead. */
-export const DEAD_CHANNELS: readonly Channel[] = ['compressorCapacitance', 'fanCapacitance', 'defrostHeaterResistance'];
+export const DEAD_CHANNELS: readonly Channel[] = [
+  'compressorCapacitance',
+  'fanCapacitance',
+  'defrostHeaterResistance',
+  'suctionSensorResistance',
+  'coilSensorResistance',
+  'valveCoilResistance',
+];
 
 /** Standing, only the pressures and what hangs on no circuit say more than the weather. */
 function statesFor(channel: Channel, place: Place, states: readonly JudgedState[]): JudgedState[] {

@@ -104,7 +104,8 @@ export const SENSES: Readonly<Record<LookName, Sense>> = {
     classes: classes(
       ['display-calm', 0.125],
       ['display-limit', 0.375],
-      ['display-safety-open', Number.POSITIVE_INFINITY],
+      ['display-safety-open', 0.625],
+      ['display-sensor-refused', Number.POSITIVE_INFINITY],
     ),
     sd: 0.005,
   },

@@ -43,6 +43,9 @@ const APART: readonly ChannelName[] = [
   'compressorCapacitance',
   'fanCapacitance',
   'defrostHeaterResistance',
+  'suctionSensorResistance',
+  'coilSensorResistance',
+  'valveCoilResistance',
   'sensor:outdoorAir',
   'sensor:returnAir',
 ];

@@ -28,15 +28,34 @@ function later(machine: Machine, from: MachineState, seconds: number): MachineSt
   return state;
 }
 
+/** By how much (natural logarithm) everything read without hoses speaks for the true cause, against each other one. */
+function margins(machine: Machine, key: string, rivals: readonly string[]): [string, number][] {
+  const { conditions, refrigerant, plant } = machine.setup;
+  const cause = key.split(':')[0];
+  const families = REAL_WORLD.families.filter(({ id }) => [cause, ...rivals].includes(id));
+  const source = { ...sourceOf(REAL_WORLD), families };
+  const differential = computeDifferentialFrom({ plant, refrigerant, conditions }, source, undefined, { draws: 10 });
+  const states = statesOf(machine.plant);
+  const toolbag: readonly InstrumentId[] = ['clamp-ammeter', 'multimeter', 'data-link'];
+  const { charge } = machine.plant.nameplate(refrigerant);
+  const read = readerOf(source.snapshots(machine.setup, states));
+  const readings = everyReading({ plant: machine.plant, toolbag, charge, states }, read);
+  const likelihoods = [...causeLogLikelihoods(differential, readings)];
+  const own = likelihoods.find(([each]) => each === cause)![1];
+  return likelihoods.flatMap(([each, value]) => (each === cause ? [] : [[each, own - value]]));
+}
+
 /** Plant, the fault that holds it, and its nearest rivals. */
 const HELD: readonly (readonly [PlantId, string, readonly string[]])[] = [
   ['orifice-split', 'drain-blocked', ['capacitor-weak', 'undercharge']],
   ['inverter-split', 'drain-blocked', ['supply-voltage-low', 'undercharge']],
+  ['inverter-split', 'thermistor-open:suctionLine', ['thermistor-shorted', 'thermistor-drift', 'drain-blocked']],
+  ['inverter-split', 'thermistor-shorted:evaporatorCoil', ['thermistor-open', 'thermistor-drift', 'drain-blocked']],
   ['thermostatic-heat-pump', 'drain-blocked', ['capacitor-weak', 'undercharge']],
 ];
 
 describe.each(HELD)('%s with %s', (plant, key, rivals) => {
-  const severity = 0.95;
+  const severity = key.startsWith('drain') ? 0.95 : 0.998;
   const machine = machineOf(plant, { [key]: severity });
   const found = machine.start('settled');
 
@@ -77,20 +96,10 @@ describe.each(HELD)('%s with %s', (plant, key, rivals) => {
     expect(probes.suctionPressure.value / probes.dischargePressure.value).toBeCloseTo(1, 2);
   });
 
-  test('is told from the sound machine and its rivals by eye, ammeter and meter', { timeout: 60_000 }, () => {
-    const { conditions, refrigerant } = machine.setup;
-    const families = REAL_WORLD.families.filter(({ id }) => [key.split(':')[0], ...rivals].includes(id));
-    const source = { ...sourceOf(REAL_WORLD), families };
-    const input = { plant, refrigerant, conditions };
-    const differential = computeDifferentialFrom(input, source, undefined, { draws: 10 });
-    const states = statesOf(machine.plant);
-    const toolbag: readonly InstrumentId[] = ['clamp-ammeter', 'multimeter'];
-    const { charge } = machine.plant.nameplate(refrigerant);
-    const read = readerOf(source.snapshots(machine.setup, states));
-    const readings = everyReading({ plant: machine.plant, toolbag, charge, states }, read);
-    const likelihoods = causeLogLikelihoods(differential, readings);
-    const own = likelihoods.get(families.find(({ id }) => key.startsWith(id))!.id)!;
-    for (const [cause, value] of likelihoods) if (!key.startsWith(cause)) expect(own - value, cause).toBeGreaterThan(5);
+  test('is told from the sound machine and its rivals by eye, ammeter, meter and data link', {
+    timeout: 60_000,
+  }, () => {
+    for (const [cause, margin] of margins(machine, key, rivals)) expect(margin, cause).toBeGreaterThan(5);
   });
 });
 
@@ -100,4 +109,61 @@ test('a pan that the float does not reach yet changes nothing but what is seen',
   expect(rest).toEqual(sound);
   expect({ ...wet, condensatePan: 0 }).toEqual(dry);
   expect(wet.condensatePan).toBe(0.6);
+});
+
+describe('a plug of the inverter split', () => {
+  const sound = machineOf('inverter-split', {});
+  const atRest = (faults: Faults) => {
+    const machine = machineOf('inverter-split', faults);
+    return machine.snapshot(machine.start('standing'));
+  };
+
+  test('shows the ohms that belong to the air around, cut or bridged what no sensor has', () => {
+    const { probes } = sound.snapshot(sound.start('standing'));
+    // 10 kΩ at 25 °C, B 3,950 K: 35 °C and 27 °C around
+    expect(probes.suctionSensorResistance.value).toBeCloseTo(1e4 * Math.exp(3950 * (1 / 308.15 - 1 / 298.15)), 0);
+    expect(probes.coilSensorResistance.value).toBeCloseTo(1e4 * Math.exp(3950 * (1 / 300.15 - 1 / 298.15)), 0);
+    expect(atRest({ 'thermistor-open:suctionLine': 1 }).probes.suctionSensorResistance.value).toBe(1e6);
+    expect(atRest({ 'thermistor-shorted:suctionLine': 1 }).probes.suctionSensorResistance.value).toBeCloseTo(1, 2);
+    expect(atRest({ 'thermistor-drift:suctionLine': 3 }).probes.suctionSensorResistance.value).toBeLessThan(
+      probes.suctionSensorResistance.value,
+    );
+  });
+
+  test('a poor contact shifts what the controller reads, and it still runs: colder by series, warmer by a bridge', () => {
+    const poor = machineOf('inverter-split', { 'thermistor-open:suctionLine': 0.3 }).steady();
+    expect(poor.controller).toMatch(/^cooling/);
+    expect(poor.sensors.suctionLine).toBeLessThan(poor.probes.suctionLineTemp.value - 1);
+    const wet = machineOf('inverter-split', { 'thermistor-shorted:suctionLine': 0.3 }).steady();
+    expect(wet.sensors.suctionLine).toBeGreaterThan(wet.probes.suctionLineTemp.value + 0.5);
+    // the controller trusts it: superheat moves the other way
+    expect(poor.probes.superheat.value).toBeGreaterThan(sound.steady().probes.superheat.value + 1);
+    expect(wet.probes.superheat.value).toBeLessThan(sound.steady().probes.superheat.value - 0.3);
+    expect(poor.balance.energy).toBeLessThan(1e-3);
+    expect(poor.balance.mass).toBeLessThan(1e-9);
+  });
+
+  test('a coil without contact is a stuck valve to the machine, and tells itself by its ohms alone', () => {
+    for (const [severity, twin] of [
+      [0.4, 'metering-valve-stuck-opening'],
+      [-0.4, 'metering-valve-stuck-closing'],
+    ] as const) {
+      const { probes, ...rest } = machineOf('inverter-split', { 'metering-valve-coil-unplugged': severity }).steady();
+      const stuck = machineOf('inverter-split', { [twin]: Math.abs(severity) }).steady();
+      expect(probes.valveCoilResistance.value).toBe(1e6);
+      expect(stuck.probes.valveCoilResistance.value).toBeLessThan(100);
+      expect({ ...probes, valveCoilResistance: null }).toEqual({ ...stuck.probes, valveCoilResistance: null });
+      expect(rest.balance.energy).toBeLessThan(1e-3);
+      const driven = machineOf('inverter-split', { 'metering-valve-coil-unplugged': severity });
+      expect(driven.steady({ valveHold: 0.1 }).probes.valveOpening.value).toBe(probes.valveOpening.value);
+    }
+  });
+
+  test('the ohms of the coil are evidence to the examiner', { timeout: 60_000 }, () => {
+    const key = 'metering-valve-coil-unplugged';
+    const rivals = ['metering-valve-stuck-opening', 'metering-valve-stuck-closing', 'thermistor-drift'];
+    for (const [cause, margin] of margins(machineOf('inverter-split', { [key]: 0.3 }), key, rivals)) {
+      expect(margin, cause).toBeGreaterThan(5);
+    }
+  });
 });

@@ -51,6 +51,7 @@ export const PROOFS: Readonly<Record<CauseId, readonly Proof[] | null>> = {
   'orifice-undersize': null,
   'metering-valve-stuck-closing': [{ drive: 'valveHold' }],
   'metering-valve-stuck-opening': [{ drive: 'valveHold' }],
+  'metering-valve-coil-unplugged': [{ read: ['valveCoilResistance'] }],
   'bulb-charge-lost': null,
   'bulb-loose': [{ read: ['look:bulbContact'] }],
   'metering-valve-superheat-set': null,
@@ -74,6 +75,8 @@ export const PROOFS: Readonly<Record<CauseId, readonly Proof[] | null>> = {
     { read: ['liquidLineTemp', 'sensor:evaporatorCoil'] },
   ],
   'thermistor-out-of-its-pocket': [{ read: ['look:suctionSensorContact'] }, { read: ['look:coilSensorContact'] }],
+  'thermistor-open': [{ read: ['suctionSensorResistance'] }, { read: ['coilSensorResistance'] }],
+  'thermistor-shorted': [{ read: ['suctionSensorResistance'] }, { read: ['coilSensorResistance'] }],
   'pressure-transducer-offset': [
     { read: ['suctionPressure', 'sensor:suctionPressure'] },
     { read: ['dischargePressure', 'sensor:dischargePressure'] },
