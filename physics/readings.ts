@@ -60,6 +60,7 @@ export const PROBES = {
   compressorPower: 'W',
   totalPower: 'W',
   compressorSpeed: 'Hz',
+  /** between the two phases that have the least between them, where there are three */
   supplyVoltage: 'V',
   contactorDrop: 'V',
   compressorCapacitance: 'F',

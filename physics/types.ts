@@ -76,6 +76,7 @@ export const FAMILIES = [
   'fan-capacitor-weak',
   'supply-voltage-low',
   'contactor-burnt',
+  'phase-lost',
   'thermistor-drift',
   'thermistor-out-of-its-pocket',
   'thermistor-open',

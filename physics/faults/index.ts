@@ -32,6 +32,7 @@ import { NON_CONDENSABLE } from './nonCondensable';
 import { ORIFICE_OVERSIZE } from './orificeOversize';
 import { ORIFICE_UNDERSIZE } from './orificeUndersize';
 import { OVERCHARGE } from './overcharge';
+import { PHASE_LOST } from './phaseLost';
 import { PRESSURE_TRANSDUCER_OFFSET } from './pressureTransducerOffset';
 import { REVERSING_VALVE_HALF_SHIFTED } from './reversingValveHalfShifted';
 import { REVERSING_VALVE_LEAK } from './reversingValveLeak';
@@ -94,6 +95,7 @@ export const FAULTS: readonly Fault[] = [
   FAN_CAPACITOR_WEAK,
   SUPPLY_VOLTAGE_LOW,
   CONTACTOR_BURNT,
+  PHASE_LOST,
   THERMISTOR_DRIFT,
   THERMISTOR_LOOSE,
   THERMISTOR_OPEN,

@@ -6,7 +6,7 @@ import { PhysicsError } from '../errors';
 import * as L from '../fluids/layout';
 import { exp } from '../math/elementary';
 import { RESTART_DELAY } from '../solve/controller';
-import type { ControllerState, Controls } from '../types';
+import { type ControllerState, type Controls, isHeld } from '../types';
 import { decide, isBalancing, limits, outdoorsNext, regulate, sensedNext, thermostats } from './controller';
 import { defrosting, iceAfter, iceOf } from './defrost';
 import { fanShare } from './exchange';
@@ -28,8 +28,8 @@ const CLOSE = 0.25;
 /** s that the step of a hand-over spans: short, since its heats are on no account */
 const HANDED = 0.2;
 /** K and share of humidity from the found room at which the building brings nothing more in (ours) */
-const WARMER = 8;
-const DAMPER = 0.5;
+export const WARMER = 8;
+export const DAMPER = 0.5;
 const WATER = 2.501e6;
 
 /** Advance by dt whole seconds. Throws PhysicsError with the time where a step cannot be computed in any way. */
@@ -55,12 +55,14 @@ export function advance(rig: NetworkRig, state: NetworkState, controls: Controls
 export function setAir(rig: NetworkRig, state: NetworkState, controls: Controls, turning: boolean): void {
   const share = isBalancing(state) ? fanShare(state.outdoors.role, state.exchange) : 1;
   const melts = state.meltingFor !== null;
+  // the units of a machine that is held stand by with it
+  const held = isHeld(state.controller);
   const blowsOut = turning && controls.outdoorFanRunning && state.outdoors.count > 0 && !melts;
   rig.ice = iceOf(state.frost);
   rig.setOutdoorAir(share, blowsOut);
   state.rooms.forEach((room, i) => {
     const demand = state.demands[i];
-    const blows = !melts && (demand === 'cooling' || (demand === 'heating' && turning));
+    const blows = !melts && !held && (demand === 'cooling' || (demand === 'heating' && turning));
     rig.setUnitAir(i, room, controls.indoorFan === 'low', controls.running && controls.indoorFanRunning && blows);
   });
 }

@@ -12,6 +12,7 @@ import { leastExchange, outdoorsWish, valveShare } from './exchange';
 import type { NetworkRig } from './rig';
 import { condensingSeen, evaporatingSeen } from './seen';
 import { LOCK_OUT_TRIPS, type NetworkState, PARKED } from './state';
+import { heldBy } from './supply';
 import { fedWith, type Outdoors } from './tasks';
 
 const LOW_PRESSURE_BRIDGE = 90;
@@ -220,6 +221,8 @@ export function decide(
     speed: state.speed,
   });
   if (!controls.running) return off('off', state.turning ? RESTART_DELAY : restartIn);
+  const held = heldBy(rig);
+  if (held) return off(held, state.turning ? RESTART_DELAY : restartIn);
   if (stopped && state.trips >= LOCK_OUT_TRIPS) return off(state.controller, restartIn);
   if (!state.demands.some((each) => each !== 'off')) {
     return off('room-satisfied', state.turning ? RESTART_DELAY : restartIn);

@@ -17,12 +17,14 @@ import type {
 import { advance, pipesNow, restore, runningWord } from './advance';
 import { compileNetwork, demandsOf, searchStart } from './design';
 import { fanShare } from './exchange';
+import { heldNetwork } from './held';
 import { type Found, findSteady } from './outdoors';
 import type { NetworkRig } from './rig';
 import { networkSnapshot } from './snapshot';
 import { frostFound, standingNetwork } from './standing';
 import type { NetworkState, Room } from './state';
 import { stillSnapshot } from './stillSnapshot';
+import { heldBy } from './supply';
 
 /** K/s below which nothing that an instrument can show moves any more. */
 const SETTLED_RATE = 1e-4;
@@ -54,6 +56,11 @@ export class NetworkMachine implements Machine {
 
   steady(controls?: Partial<Controls>): Snapshot {
     const all = { ...this.defaultControls, ...controls };
+    const held = all.running ? heldBy(this.rig) : null;
+    if (held) {
+      const { rooms } = standingNetwork(this.rig, all, this.charge);
+      return stillSnapshot(this.rig, heldNetwork(this.rig, all, held, this.charge, rooms));
+    }
     const { found, demands } = this.solve(all);
     return networkSnapshot(this.rig, {
       time: 0,
@@ -69,6 +76,8 @@ export class NetworkMachine implements Machine {
     const all = { ...this.defaultControls, ...controls };
     const { rig } = this;
     if (from === 'standing') return { ...standingNetwork(rig, all, this.charge), ...this.roomsKeptUp(all) };
+    const held = all.running ? heldBy(rig) : null;
+    if (held) return heldNetwork(rig, all, held, this.charge, this.roomsKeptUp(all).rooms);
     const { x, found, demands } = this.solve(all);
     const { network } = rig;
     const { branches, compressor } = network;

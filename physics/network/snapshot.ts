@@ -36,6 +36,7 @@ import {
   vapourShare,
 } from './stations';
 import { sum } from './sum';
+import { lowestBetweenPhases } from './supply';
 import { standingPressure } from './volumes';
 
 /** What a snapshot needs beside the solved network. */
@@ -127,7 +128,7 @@ export function networkSnapshot(rig: NetworkRig, shown: Shown): Snapshot {
     compressorPower: compressor.power,
     totalPower: total,
     compressorSpeed: data.compressor.ratedSpeed * drive.speed * compressor.speedShare,
-    supplyVoltage: effective.voltage,
+    supplyVoltage: lowestBetweenPhases(rig),
     contactorDrop: effective.contactDrop,
     // the inverter's motors and the fans' electronic ones have no run capacitor
     compressorCapacitance: data.motor.capacitance ?? 0,

@@ -22,6 +22,7 @@ import { sensorsWith } from './sensors';
 import type { Shown } from './snapshot';
 import type { NetworkState } from './state';
 import { type StillResult, stillStep } from './stillStep';
+import { lowestBetweenPhases } from './supply';
 import { highVolume, standingPressure, totalVolume } from './volumes';
 
 /** Heat of evaporation of water at 0 °C, J/kg (ASHRAE Fundamentals). */
@@ -101,7 +102,7 @@ export function stillSnapshot(rig: NetworkRig, state: NetworkState): Snapshot {
     compressorPower: result.power,
     totalPower: result.power + fans,
     compressorSpeed: state.turning ? data.compressor.ratedSpeed * state.speed : 0,
-    supplyVoltage: effective.machine.voltage,
+    supplyVoltage: lowestBetweenPhases(rig),
     contactorDrop: state.turning ? effective.machine.contactDrop : effective.machine.voltage,
     compressorCapacitance: data.motor.capacitance ?? 0,
     fanCapacitance: outdoor.data.fan.capacitance ?? 0,

@@ -154,6 +154,8 @@ export interface Effective {
   heaterLost: number;
   weakCapacitor: number;
   voltage: number;
+  /** of three phases: share of one's voltage that is gone */
+  phaseLost: number;
   /** V lost across the contactor's poles while it is closed */
   contactDrop: number;
   /** share of its capacitance that the outdoor fan's capacitor has lost */
@@ -283,6 +285,7 @@ export function healthy(data: Nominal): Effective {
     heaterLost: 0,
     weakCapacitor: 0,
     voltage: data.motor.voltage,
+    phaseLost: 0,
     contactDrop: 0,
     weakFanCapacitor: 0,
     nitrogen: 0,

@@ -92,7 +92,7 @@ export const REMEDY_RULES: Readonly<Record<RemedyId, Remedy>> = {
   'replace-capacitor': closed(['capacitor-weak'], 900, ELECTRIC),
   'replace-fan-capacitor': closed(['fan-capacitor-weak'], 900, ELECTRIC),
   'replace-contactor': closed(['contactor-burnt'], 1800, ELECTRIC),
-  'mend-supply': closed(['supply-voltage-low'], 3600, DRY_WORK),
+  'mend-supply': closed(['supply-voltage-low', 'phase-lost'], 3600, DRY_WORK),
   'replace-thermistor': closed(
     ['thermistor-drift', 'thermistor-open', 'thermistor-shorted', 'defrost-not-ending'],
     900,

@@ -40,6 +40,7 @@ export const USUAL_ROOT: Readonly<Record<CauseId, RootCause>> = {
   'fan-capacitor-weak': 'aged-part',
   'supply-voltage-low': 'weak-supply',
   'contactor-burnt': 'aged-part',
+  'phase-lost': 'poor-fastening',
   'thermistor-drift': 'aged-part',
   'thermistor-out-of-its-pocket': 'poor-fastening',
   'thermistor-open': 'aged-part',

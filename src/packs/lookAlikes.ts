@@ -69,6 +69,7 @@ const ALIKE: Readonly<Record<CauseId, readonly CauseId[]>> = {
   'fan-capacitor-weak': ['condenser-fan-slow', 'condenser-dirty', 'air-recirculation'],
   'supply-voltage-low': ['capacitor-weak', 'contactor-burnt', 'no-fault'],
   'contactor-burnt': ['supply-voltage-low', 'capacitor-weak', 'no-fault'],
+  'phase-lost': ['supply-voltage-low', 'no-fault'],
   'thermistor-drift': ['metering-valve-stuck-opening', 'metering-valve-stuck-closing', 'undercharge'],
   'thermistor-out-of-its-pocket': ['thermistor-drift', 'metering-valve-stuck-opening', 'metering-valve-stuck-closing'],
   'thermistor-open': ['thermistor-shorted', 'drain-blocked', 'thermistor-drift'],

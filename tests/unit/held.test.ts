@@ -34,7 +34,9 @@ function margins(machine: Machine, key: string, rivals: readonly string[]): [str
   const cause = key.split(':')[0];
   const families = REAL_WORLD.families.filter(({ id }) => [cause, ...rivals].includes(id));
   const source = { ...sourceOf(REAL_WORLD), families };
-  const differential = computeDifferentialFrom({ plant, refrigerant, conditions }, source, undefined, { draws: 10 });
+  // a machine with many units takes a second a draw
+  const draws = machine.plant.units ? 4 : 10;
+  const differential = computeDifferentialFrom({ plant, refrigerant, conditions }, source, undefined, { draws });
   const states = statesOf(machine.plant);
   const toolbag: readonly InstrumentId[] = ['clamp-ammeter', 'multimeter', 'data-link'];
   const { charge } = machine.plant.nameplate(refrigerant);
@@ -52,10 +54,12 @@ const HELD: readonly (readonly [PlantId, string, readonly string[]])[] = [
   ['inverter-split', 'thermistor-open:suctionLine', ['thermistor-shorted', 'thermistor-drift', 'drain-blocked']],
   ['inverter-split', 'thermistor-shorted:evaporatorCoil', ['thermistor-open', 'thermistor-drift', 'drain-blocked']],
   ['thermostatic-heat-pump', 'drain-blocked', ['capacitor-weak', 'undercharge']],
+  ['multi-split', 'phase-lost', ['supply-voltage-low']],
+  ['heat-recovery', 'phase-lost', []],
 ];
 
 describe.each(HELD)('%s with %s', (plant, key, rivals) => {
-  const severity = key.startsWith('drain') ? 0.95 : 0.998;
+  const severity = key.startsWith('thermistor') ? 0.998 : 0.95;
   const machine = machineOf(plant, { [key]: severity });
   const found = machine.start('settled');
 
@@ -87,13 +91,17 @@ describe.each(HELD)('%s with %s', (plant, key, rivals) => {
     expect(after.probes.returnAirTemp.value).toBeLessThan(machine.steady().probes.returnAirTemp.value);
   });
 
-  test('stops a machine that runs, which then comes to the same rest', () => {
+  test('stops a machine that runs, which then comes to rest', () => {
     const sound = machineOf(plant, {});
     const broken = sound.repaired(sound.start('settled'), { [key]: severity });
     const first = broken.machine.snapshot(broken.machine.step(broken.state, sound.defaultControls, 1));
     expect(isHeld(first.controller)).toBe(true);
-    const { probes } = broken.machine.snapshot(later(broken.machine, broken.state, 3600));
-    expect(probes.suctionPressure.value / probes.dischargePressure.value).toBeCloseTo(1, 2);
+    const { probes, balance } = broken.machine.snapshot(later(broken.machine, broken.state, 3600));
+    // shut valves of many units keep the sides apart for hours
+    const near = broken.machine.plant.units ? 0.8 : 0.99;
+    expect(probes.suctionPressure.value / probes.dischargePressure.value).toBeGreaterThan(near);
+    expect(probes.suctionPressure.value / probes.dischargePressure.value).toBeLessThan(1.01);
+    expect(balance.mass).toBeLessThan(1e-6);
   });
 
   test('is told from the sound machine and its rivals by eye, ammeter, meter and data link', {
@@ -165,5 +173,26 @@ describe('a plug of the inverter split', () => {
     for (const [cause, margin] of margins(machineOf('inverter-split', { [key]: 0.3 }), key, rivals)) {
       expect(margin, cause).toBeGreaterThan(5);
     }
+  });
+});
+
+describe('a phase that is missing', () => {
+  test('leaves two low voltages: 400 V between phases, 231 V against the missing one', () => {
+    const volts = (lost: number) =>
+      machineOf('multi-split', { 'phase-lost': lost }).steady().probes.supplyVoltage.value;
+    expect(volts(1)).toBeCloseTo(400 / Math.sqrt(3), 6);
+    expect(volts(0.6)).toBeGreaterThan(volts(0.9));
+  });
+
+  test('a slight unbalance keeps nobody from running', () => {
+    const { controller, probes } = machineOf('multi-split', { 'phase-lost': 0.1 }).steady();
+    expect(controller).toMatch(/^cooling/);
+    expect(probes.supplyVoltage.value).toBeLessThan(400);
+  });
+
+  test('keeps the indoor units off too', () => {
+    const { units = [], looks } = machineOf('multi-split', { 'phase-lost': 1 }).steady();
+    expect(units.every(({ state, fan }) => state === 'machine-stopped' && fan === 0)).toBe(true);
+    expect(looks['evaporatorFanSpeed@unit1']).toBe(0);
   });
 });

@@ -65,6 +65,7 @@ export const PROOFS: Readonly<Record<CauseId, readonly Proof[] | null>> = {
   'fan-capacitor-weak': [{ read: ['fanCapacitance'] }],
   'supply-voltage-low': [{ read: ['supplyVoltage'] }],
   'contactor-burnt': [{ read: ['contactorDrop'] }],
+  'phase-lost': [{ read: ['supplyVoltage'] }],
   'thermistor-drift': [
     { read: ['suctionLineTemp', 'sensor:suctionLine'] },
     { read: ['dischargeLineTemp', 'sensor:dischargeLine'] },

@@ -71,6 +71,7 @@ export const names = {
     'fan-capacitor-weak': 'weak capacitor of the outdoor fan',
     'supply-voltage-low': 'low supply voltage',
     'contactor-burnt': 'burnt contactor',
+    'phase-lost': 'one phase of the supply missing',
     'thermistor-drift': 'sensor reading wrong',
     'thermistor-out-of-its-pocket': 'sensor out of its pocket',
     'thermistor-open': 'sensor circuit open',

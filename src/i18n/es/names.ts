@@ -73,6 +73,7 @@ export const names: SameKeys<typeof source> = {
     'fan-capacitor-weak': 'condensador débil del ventilador exterior',
     'supply-voltage-low': 'tensión de alimentación baja',
     'contactor-burnt': 'contactor quemado',
+    'phase-lost': 'falta una fase de la alimentación',
     'thermistor-drift': 'sonda que mide mal',
     'thermistor-out-of-its-pocket': 'sonda fuera de su vaina',
     'thermistor-open': 'circuito de la sonda abierto',
