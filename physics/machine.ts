@@ -83,10 +83,7 @@ class CompiledMachine implements Machine, Rigs {
       return { ...standing, frost, ...this.loadOf(rig, all) };
     }
     const found = this.found(rig, all);
-    if (found.held) {
-      const sound = new CompiledMachine({ ...this.setup, faults: {} });
-      return heldState(rig, all, found.held, this.charge, sound.loadOf(sound.of(demandOf(sound, all), false), all));
-    }
+    if (found.held) return heldState(rig, all, found.held, this.charge, this.loadOf(rig, all));
     return settledState(rig, all, found.x, this.charge);
   }
 
@@ -171,8 +168,15 @@ class CompiledMachine implements Machine, Rigs {
     };
   }
 
-  /** The building's load: what the machine would keep up with in these conditions; none where it has no steady state. */
+  /**
+   * The building's load: what the machine would keep up with in these conditions (one that is held: a sound one); none where
+   * it has no steady state.
+   */
   private loadOf(rig: Rig, controls: Controls): { load: number; waterLoad: number } {
+    if (heldBy(rig, feltAtRest(rig))) {
+      const sound = new CompiledMachine({ ...this.setup, faults: {} });
+      return sound.loadOf(sound.of(demandOf(sound, controls), false), controls);
+    }
     try {
       this.solve(rig, { ...controls, running: true });
       return loadNow(rig);
