@@ -53,7 +53,7 @@ function describeMany(drawing: PlantDrawing, snapshot: Snapshot, inside: boolean
     if (reach) sentences.push(pipe(reach, snapshot, speed(reach), `bench.main.${id}`));
   }
   for (const branch of [...(snapshot.modules ?? []), ...(snapshot.units ?? [])]) {
-    if (inside) sentences.push(branchCoil(branch));
+    if (inside) sentences.push(branchCoil(branch, snapshot));
     sentences.push(branchAir(snapshot, branch.id));
   }
   return sentences;
@@ -62,10 +62,11 @@ function describeMany(drawing: PlantDrawing, snapshot: Snapshot, inside: boolean
 /** Long pipes that all units share, by their ids in the drawings. */
 const MAINS = ['liquid-line', 'gas-line', 'hot-line', 'suction-line'] as const;
 
-function branchCoil({ id, role, coil }: BranchSnapshot): Sentence {
+function branchCoil({ id, role, coil }: BranchSnapshot, { regime, probes }: Snapshot): Sentence {
   const warmth = warmthOf(coil.reduce((sum, segment) => sum + segment.wall, 0) / Math.max(1, coil.length));
   const name = nameOf(id);
-  if (role === 'idle') return { about: id, key: 'bench.says.branchIdle', values: { name, warmth } };
+  const rests = regime === 'still' && probes.compressorSpeed.value === 0;
+  if (rests || role === 'idle') return { about: id, key: 'bench.says.branchIdle', values: { name, warmth } };
   const [first, last] = [coil[0], coil[coil.length - 1]].map((segment) => `bench.phase.${phaseOf(segment.quality)}`);
   const does = `bench.does.${role}`;
   return { about: id, key: 'bench.says.branchCoil', values: { name, does, entering: first, leaving: last, warmth } };

@@ -10,6 +10,7 @@ import {
   plantDescription,
 } from '../../physics';
 import { REAL_WORLD } from '../../src/attempt';
+import { describeBench } from '../../src/bench/describe';
 import { causeLogLikelihoods } from '../../src/examiner/belief';
 import { computeDifferentialFrom } from '../../src/examiner/differential';
 import { readerOf } from '../../src/examiner/readings';
@@ -190,9 +191,14 @@ describe('a phase that is missing', () => {
     expect(probes.supplyVoltage.value).toBeLessThan(400);
   });
 
-  test('keeps the indoor units off too', () => {
-    const { units = [], looks } = machineOf('multi-split', { 'phase-lost': 1 }).steady();
+  test('keeps the indoor units off too, and nothing is said to move', () => {
+    const machine = machineOf('multi-split', { 'phase-lost': 1 });
+    const snapshot = machine.steady();
+    const { units = [], looks } = snapshot;
     expect(units.every(({ state, fan }) => state === 'machine-stopped' && fan === 0)).toBe(true);
     expect(looks['evaporatorFanSpeed@unit1']).toBe(0);
+    const keys = describeBench(machine.plant.drawing, snapshot, true).map(({ key }) => key);
+    expect(keys).toContain('bench.says.branchIdle');
+    expect(keys).not.toContain('bench.says.branchCoil');
   });
 });

@@ -32,10 +32,10 @@ export class RunBook {
     return [...this.runs.values()];
   }
 
-  /** Stations of the run's circuit in steady state; null where it has none. */
+  /** Stations of the run's circuit in steady state; null where it has none, or stands: nothing goes round then. */
   stations(id: string): Cycle['stations'] | null {
     const snapshot = this.snapshot(id);
-    if (!snapshot) return null;
+    if (snapshot?.regime !== 'flow') return null;
     const entries = Object.entries(snapshot.stations).map(([name, { pressure, enthalpy, temperature }]) => [
       name,
       { pressure, enthalpy, temperature },

@@ -346,8 +346,8 @@ export const names = {
   },
   mode: { cooling: 'cool the rooms', heating: 'heat the rooms', simultaneous: 'cool some rooms, heat others' },
   state: {
-    running: 'running',
-    'full-speed': 'running at full speed',
+    running: 'switched on',
+    'full-speed': 'switched on at full speed',
     standing: 'standing still',
     repaired: 'after the repair',
     other: 'another state',

@@ -350,8 +350,8 @@ export const names: SameKeys<typeof source> = {
     simultaneous: 'enfriar unas salas, calentar otras',
   },
   state: {
-    running: 'en marcha',
-    'full-speed': 'en marcha a velocidad máxima',
+    running: 'encendida',
+    'full-speed': 'encendida a velocidad máxima',
     standing: 'parada',
     repaired: 'después de la reparación',
     other: 'otro estado',
