@@ -47,7 +47,7 @@ class CompiledMachine implements Machine, Rigs {
   private readonly others = new Map<string, Rig>();
 
   constructor(readonly setup: MachineSetup) {
-    this.plant = plantDescription(setup.plant, setup.conditions.mode);
+    this.plant = plantDescription(setup.plant, setup.conditions.mode, setup.refrigerant);
     this.defaultControls = runningControls(this.plant);
     this.rig = compile(setup);
     this.charge = this.rig.effective.charge;

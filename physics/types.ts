@@ -114,6 +114,8 @@ export interface FaultFamily {
   readonly perUnit?: boolean;
   /** modes in which it can be felt on a plant; left out = in every one */
   readonly modes?: Readonly<Partial<Record<PlantId, readonly OperatingMode[]>>>;
+  /** variants of a plant that lack the part */
+  readonly lacking?: Readonly<Partial<Record<PlantId, readonly RefrigerantId[]>>>;
   /** may be negative (a thermistor drifts both ways) */
   readonly signed?: boolean;
 }

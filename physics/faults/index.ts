@@ -1,4 +1,5 @@
 import { PhysicsError } from '../errors';
+import type { RefrigerantId } from '../fluids/fluid';
 import { plantDescription } from '../plants';
 import type { DesignPoint, Effective, Nominal } from '../solve/effective';
 import type { FamilyId, FaultFamily, Faults, OperatingMode, PlantId, SensorName, TransducerName } from '../types';
@@ -135,9 +136,17 @@ export function isFelt({ modes }: FaultFamily, plant: PlantId, mode: OperatingMo
   return modes?.[plant]?.includes(mode) !== false;
 }
 
-/** @param mode leaves out what cannot be felt in it */
-export function familiesOf(plant: PlantId, mode?: OperatingMode): readonly Fault[] {
-  return FAULTS.filter((f) => f.plants.includes(plant) && (mode === undefined || isFelt(f, plant, mode)));
+/** Whether the variant for a refrigerant (left out: any) has the part that goes wrong. */
+export function canOccur({ plants, lacking }: FaultFamily, plant: PlantId, refrigerant?: RefrigerantId): boolean {
+  return plants.includes(plant) && !(refrigerant && lacking?.[plant]?.includes(refrigerant));
+}
+
+/**
+ * @param mode leaves out what cannot be felt in it
+ * @param refrigerant leaves out what the variant for it has no part for
+ */
+export function familiesOf(plant: PlantId, mode?: OperatingMode, refrigerant?: RefrigerantId): readonly Fault[] {
+  return FAULTS.filter((f) => canOccur(f, plant, refrigerant) && (mode === undefined || isFelt(f, plant, mode)));
 }
 
 export interface ParsedFault {
@@ -152,7 +161,7 @@ export interface ParsedFault {
  * Read fault keys such as `undercharge`, `thermistor-drift:suctionLine` or `filter-dirty@unit3`. Throws `bad-input` naming the key and what is
  * expected: unknown family or sensor, a family that the plant cannot have, a severity out of range.
  */
-export function parseFaults(plant: PlantId, faults: Faults): readonly ParsedFault[] {
+export function parseFaults(plant: PlantId, faults: Faults, refrigerant?: RefrigerantId): readonly ParsedFault[] {
   const parsed: ParsedFault[] = [];
   for (const [key, severity] of Object.entries(faults)) {
     const [name, unit] = key.split('@');
@@ -161,7 +170,8 @@ export function parseFaults(plant: PlantId, faults: Faults): readonly ParsedFaul
     const refuse = (why: string): PhysicsError =>
       new PhysicsError('bad-input', `fault "${key}": ${why}`, { fault: key, severity: String(severity) });
     if (fault === undefined) throw refuse(`unknown; known are ${FAULTS.map((f) => f.id).join(', ')}`);
-    if (!fault.plants.includes(plant)) throw refuse(`cannot occur on ${plant}`);
+    if (!canOccur(fault, plant)) throw refuse(`cannot occur on ${plant}`);
+    if (!canOccur(fault, plant, refrigerant)) throw refuse(`cannot occur on ${plant} for ${refrigerant}`);
     if (typeof severity !== 'number' || !Number.isFinite(severity)) throw refuse('severity must be a finite number');
     let target: SensorName | TransducerName | null = null;
     if (fault.targets) {
@@ -197,6 +207,7 @@ function topOf({ id, unit, max }: Fault): number {
 
 export function applyFaults(
   plant: PlantId,
+  refrigerant: RefrigerantId,
   faults: Faults,
   machine: Effective,
   design: DesignPoint,
@@ -204,7 +215,7 @@ export function applyFaults(
   /** the machine as it was called to work, or turned over for a while (a defrost): its other valve is at work then */
   called: boolean,
 ): void {
-  for (const { fault, target, severity } of parseFaults(plant, faults)) {
+  for (const { fault, target, severity } of parseFaults(plant, faults, refrigerant)) {
     if (fault.atValveInUse && !called) continue;
     fault.apply(machine, severity, design, data, target);
   }

@@ -11,6 +11,7 @@ export const SERVICE_VALVE_THROTTLED: Fault = {
   id: 'service-valve-throttled',
   plants: ['orifice-split', 'inverter-split', 'cold-room', 'multi-split', 'heat-recovery', 'thermostatic-heat-pump'],
   modes: { 'thermostatic-heat-pump': ['cooling'] },
+  lacking: { 'cold-room': ['R-290'] },
   slight: 0.1,
   clear: 0.3,
   severe: 0.5,

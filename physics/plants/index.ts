@@ -52,10 +52,10 @@ const MACHINES: Readonly<Record<SinglePlantId, Variants>> = {
 const HEATING: Readonly<Partial<Record<PlantId, Variants>>> = { 'thermostatic-heat-pump': HEAT_PUMP_HEATING };
 
 /**
- * A plant as it is measured and drawn in a mode (left out: the one that it is rated in first). Throws `bad-input` for a
- * plant that does not exist.
+ * A plant as it is measured and drawn in a mode (left out: the one that it is rated in first) and in the variant built for a
+ * refrigerant (left out: the first). Throws `bad-input` for a plant that does not exist.
  */
-export function plantDescription(id: string, mode?: OperatingMode): PlantDescription {
+export function plantDescription(id: string, mode?: OperatingMode, refrigerant?: RefrigerantId): PlantDescription {
   const plant = (PLANTS as Readonly<Record<string, PlantDescription | undefined>>)[id];
   if (plant === undefined || !Object.hasOwn(PLANTS, id)) {
     throw new PhysicsError('bad-input', `unknown plant "${id}"; known are ${Object.keys(PLANTS).join(', ')}`, {
@@ -63,7 +63,8 @@ export function plantDescription(id: string, mode?: OperatingMode): PlantDescrip
     });
   }
   const other = mode === undefined ? undefined : plant.otherwise?.[mode];
-  return other ? { ...plant, ...other } : plant;
+  const variant = refrigerant === undefined ? undefined : plant.variants?.[refrigerant];
+  return other || variant ? { ...plant, ...other, ...variant } : plant;
 }
 
 /**

@@ -208,6 +208,8 @@ export interface PlantDescription {
       Record<OperatingMode, Partial<Pick<PlantDescription, 'designConditions' | 'places' | 'drawing' | 'nameplate'>>>
     >
   >;
+  /** what is different of the variant built for a refrigerant, in the mode that it is rated in first */
+  readonly variants?: Readonly<Partial<Record<RefrigerantId, Partial<Pick<PlantDescription, 'places' | 'drawing'>>>>>;
   readonly metering: 'fixed-orifice' | 'electronic-valve' | 'thermostatic-valve';
   /** K: what its room thermostat is set to as found, and the ends of its dial; left out = a living room's */
   readonly setPoint?: { readonly found: number; readonly low: number; readonly high: number };

@@ -45,16 +45,22 @@ export function drawAny(draw: Draw, plants: readonly PlantId[] = Object.keys(PLA
     mode,
     altitude: draw.between(0, 1500),
   };
+  const refrigerant = draw.pick(plant.refrigerants);
   const count = draw.share();
   const faults: Faults = {
-    ...(count > HEALTHY && drawFault(draw, plant, mode)),
-    ...(count > 1 - TWO && drawFault(draw, plant, mode)),
+    ...(count > HEALTHY && drawFault(draw, plant, mode, refrigerant)),
+    ...(count > 1 - TWO && drawFault(draw, plant, mode, refrigerant)),
   };
-  return { plant: plant.id, refrigerant: draw.pick(plant.refrigerants), conditions, faults };
+  return { plant: plant.id, refrigerant, conditions, faults };
 }
 
-function drawFault(draw: Draw, plant: PlantDescription, mode: OperatingMode): Faults {
-  const family = draw.pick(familiesOf(plant.id, mode));
+function drawFault(
+  draw: Draw,
+  plant: PlantDescription,
+  mode: OperatingMode,
+  refrigerant: MachineSetup['refrigerant'],
+): Faults {
+  const family = draw.pick(familiesOf(plant.id, mode, refrigerant));
   const target = family.targets ? `:${draw.pick(family.targets)}` : '';
   const one = draw.share() < 0.7;
   const unit = family.perUnit && plant.units && one ? `@${draw.pick(plant.units)}` : '';

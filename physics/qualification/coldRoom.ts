@@ -5,6 +5,7 @@
 
 import { fluidTable } from '../fluids/fluid';
 import type { Snapshot } from '../index';
+import { coldRoomSealed } from './coldRoomSealed';
 import { type Finding, finding } from './finding';
 import {
   type Case,
@@ -15,6 +16,7 @@ import {
   readingsOf,
   steadySnapshot,
   type Variant,
+  WITH_RECEIVER,
 } from './machines';
 import { SOURCES } from './sources';
 
@@ -236,10 +238,9 @@ function slopesAndValve(variant: Variant): Finding[] {
 }
 
 export function coldRoom(): readonly Finding[] {
-  return COLD_ROOMS.flatMap((variant) => [
-    ...bands(variant),
-    ...receiverRows(variant),
-    ...emptyOrRestricted(variant),
-    ...slopesAndValve(variant),
-  ]);
+  return [
+    ...WITH_RECEIVER.flatMap((variant) => [...bands(variant), ...receiverRows(variant), ...emptyOrRestricted(variant)]),
+    ...coldRoomSealed(),
+    ...COLD_ROOMS.flatMap(slopesAndValve),
+  ];
 }

@@ -8,9 +8,10 @@ import { SOURCES } from './sources';
 
 const { plant } = COLD_ROOM;
 
-/** Either refrigerant, 0…46 °C outdoors, a room from −2 °C to one that is still warm, one fault. */
+/** Any refrigerant that it is built for, 0…46 °C outdoors, a room from −2 °C to one that is still warm, one fault. */
 function drawn(draw: Draw): MachineSetup {
-  const family = draw.pick(familiesOf(plant));
+  const { refrigerant } = draw.pick(COLD_ROOMS);
+  const family = draw.pick(familiesOf(plant, undefined, refrigerant));
   const indoor = 273.15 + draw.between(-2, 18);
   const conditions = {
     outdoor: 273.15 + draw.between(0, 46),
@@ -19,7 +20,6 @@ function drawn(draw: Draw): MachineSetup {
     mode: 'cooling',
     altitude: draw.between(0, 1500),
   } as const;
-  const { refrigerant } = draw.pick(COLD_ROOMS);
   const sign = family.signed && draw.share() < 0.5 ? -1 : 1;
   return { plant, refrigerant, conditions, faults: { [family.id]: sign * draw.share() * family.max } };
 }

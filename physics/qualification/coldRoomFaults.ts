@@ -4,7 +4,7 @@
  */
 import { createMachine, familiesOf } from '../index';
 import { type Finding, finding, statement } from './finding';
-import { type Case, COLD_ROOMS, type Reading, setupOf, steadyReadings, type Variant } from './machines';
+import { type Case, COLD_ROOMS, type Reading, setupOf, steadyReadings, type Variant, WITH_RECEIVER } from './machines';
 import { first, machineOf, run } from './runs';
 import { SOURCES } from './sources';
 
@@ -17,6 +17,8 @@ interface Row {
   readonly name: string;
   readonly change: Case;
   readonly moves: readonly Change[];
+  /** the same where a receiver takes up what the cooler does not hold */
+  readonly behindReceiver?: readonly Change[];
 }
 
 /** K, kPa, shares: twice what the instruments tell apart for a sign, the review's bounds for a zero. */
@@ -49,7 +51,8 @@ const ROWS: readonly Row[] = [
   {
     name: 'spring too stiff',
     change: { faults: { 'metering-valve-superheat-set': 5 } },
-    moves: [down('Te'), up('SHout'), up('Td'), same('SC'), same('drierFall')],
+    moves: [down('Te'), up('SHout'), up('Td'), same('drierFall')],
+    behindReceiver: [same('SC')],
   },
   {
     name: 'spring too soft',
@@ -96,10 +99,11 @@ const ROWS: readonly Row[] = [
 ];
 
 function rows(variant: Variant): Finding[] {
-  return ROWS.flatMap(({ name, change, moves }) => {
+  return ROWS.flatMap(({ name, change, moves, behindReceiver = [] }) => {
     const healthy = steadyReadings(variant, { ...change, faults: {} });
     const ours = steadyReadings(variant, change);
-    return moves.map(([reading, low, high]) =>
+    const all = WITH_RECEIVER.includes(variant) ? [...moves, ...behindReceiver] : moves;
+    return all.map(([reading, low, high]) =>
       finding(
         `coldRoom/${variant.id}/fault ${name}/${reading}`,
         SOURCES.field,
@@ -162,7 +166,7 @@ function zero(variant: Variant): Finding[] {
   const sound = createMachine(setupOf(variant));
   const steady = JSON.stringify(sound.steady());
   const later = JSON.stringify(sound.step(sound.start('standing'), sound.defaultControls, 30));
-  return familiesOf(variant.plant).map((family) => {
+  return familiesOf(variant.plant, undefined, variant.refrigerant).map((family) => {
     const machine = createMachine(setupOf(variant, { faults: { [family.id]: 0 } }));
     const equal =
       JSON.stringify(machine.steady()) === steady &&

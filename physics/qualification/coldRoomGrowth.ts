@@ -2,14 +2,14 @@
 import type { Finding } from './finding';
 import { oneGrowth } from './growth';
 import { type Growth, gasInGlass, superheatGone, valveOpen } from './growthTable';
-import { COLD_ROOMS } from './machines';
+import { COLD_ROOM_R290, COLD_ROOMS, WITH_RECEIVER } from './machines';
 
 const machines = COLD_ROOMS;
 
 const GROWTHS: readonly Growth[] = [
   {
     key: 'undercharge',
-    machines,
+    machines: WITH_RECEIVER,
     telling: 'level',
     sign: -1,
     corners: [
@@ -20,8 +20,16 @@ const GROWTHS: readonly Growth[] = [
     to: 0.56,
   },
   {
+    key: 'undercharge',
+    machines: [COLD_ROOM_R290],
+    telling: 'SC',
+    sign: -1,
+    corners: [gasInGlass(0.08, 0.3), valveOpen(0.15, 0.5)],
+  },
+  { key: 'overcharge', machines: [COLD_ROOM_R290], telling: 'SC', sign: 1, corners: [] },
+  {
     key: 'overcharge',
-    machines,
+    machines: WITH_RECEIVER,
     telling: 'SC',
     sign: 1,
     corners: [{ name: 'receiver full', there: (r) => r.level > 0.97, from: 0.1, to: 0.35 }],

@@ -9,6 +9,7 @@ export interface Variant {
     | 'inverter-fixed'
     | 'cold-room'
     | 'cold-room-r448a'
+    | 'cold-room-r290'
     | 'heat-pump-r410a'
     | 'heat-pump-r454b';
   readonly plant: MachineSetup['plant'];
@@ -54,7 +55,15 @@ export const COLD_ROOM_R448A: Variant = {
   controls: {},
   design: COLD_STORE,
 };
-export const COLD_ROOMS: readonly Variant[] = [COLD_ROOM, COLD_ROOM_R448A];
+export const COLD_ROOM_R290: Variant = {
+  id: 'cold-room-r290',
+  plant: 'cold-room',
+  refrigerant: 'R-290',
+  controls: {},
+  design: COLD_STORE,
+};
+export const WITH_RECEIVER: readonly Variant[] = [COLD_ROOM, COLD_ROOM_R448A];
+export const COLD_ROOMS: readonly Variant[] = [...WITH_RECEIVER, COLD_ROOM_R290];
 const HEAT_PUMP = { plant: 'thermostatic-heat-pump', controls: {} } as const;
 export const HEAT_PUMP_R410A: Variant = { ...HEAT_PUMP, id: 'heat-pump-r410a', refrigerant: 'R-410A' };
 export const HEAT_PUMP_R454B: Variant = { ...HEAT_PUMP, id: 'heat-pump-r454b', refrigerant: 'R-454B' };

@@ -107,7 +107,7 @@ function single(variant: Variant, mode: 'cooling' | 'heating', id: string): Swep
     conditions: setupOf(variant, { mode }).conditions,
     fixedSpeed: variant.controls.fixedSpeed ?? false,
     steps: SINGLE_STEPS,
-    faults: familiesOf(plant, mode).flatMap((family) => keysOf(family).map((key) => ({ family, key }))),
+    faults: familiesOf(plant, mode, refrigerant).flatMap((family) => keysOf(family).map((key) => ({ family, key }))),
     steady: ({ key }, severity) => steadySnapshot(variant, { mode, faults: { [key]: severity } }),
     read: readingsOf,
     blur: (reading, healthy) => blur(reading, healthy, variant),

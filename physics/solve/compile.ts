@@ -212,7 +212,7 @@ export function designPoint(
   const key = `${plant}/${refrigerant}/${mode}/${correlations ?? 'own'}`;
   const known = designs.get(key);
   if (known) return known;
-  const description = plantDescription(plant, mode);
+  const description = plantDescription(plant, mode, refrigerant);
   const conditions = description.modes[mode] ?? description.designConditions;
   const data = following(machineData(plant, refrigerant, mode), correlations);
   const rig = new Rig(fluidTable(refrigerant), data, healthy(data), conditions, 1);
@@ -284,7 +284,7 @@ export function compileFor(setup: MachineSetup, mode: OperatingMode, slideMoved:
   const design = data.mode === 'heating' ? { ...own, cooling: coolingPoint(setup) } : own;
   const { 'reversing-valve-half-shifted': _home, ...others } = setup.faults;
   const faults = slideMoved ? others : setup.faults;
-  applyFaults(setup.plant, faults, effective, design, data, mode === setup.conditions.mode);
+  applyFaults(setup.plant, setup.refrigerant, faults, effective, design, data, mode === setup.conditions.mode);
   if (data.outdoorIce && !freezes(setup.conditions)) effective.ice = 0;
   return new Rig(fluidTable(setup.refrigerant), data, effective, setup.conditions, design.opening);
 }

@@ -33,7 +33,7 @@ export function* differentialSteps(
   const plant = source.plant(input);
   const channels = channelsOf(plant);
   const states = statesOf(plant);
-  const cells = cellsOf(input.plant, input.conditions.mode, source.families);
+  const cells = cellsOf(input.plant, input.conditions.mode, source.families, input.refrigerant);
   const scores = latinScores(seed, draws, NUISANCE_NAMES.length + 1);
   const nodes: Node[] = [];
   let failed = 0;

@@ -21,7 +21,7 @@ export function differentialKey(
   { draws = DRAWS, seed = 'differential' }: DifferentialOptions = {},
 ): string {
   const { plant, refrigerant, conditions } = input;
-  const cells = cellsOf(plant, conditions.mode, source.families);
+  const cells = cellsOf(plant, conditions.mode, source.families, refrigerant);
   return fingerprint({
     physics: source.version,
     plant,

@@ -1,4 +1,6 @@
 /** Cells of severity: for every fault that can occur on a plant, and for none, how large it may be. */
+import { canOccur, isFelt } from '../../physics/faults';
+import type { RefrigerantId } from '../../physics/fluids/fluid';
 import { plantDescription } from '../../physics/plants';
 import type { FaultFamily, OperatingMode, PlantId, SensorName, TransducerName } from '../../physics/types';
 import type { Node } from './types';
@@ -14,11 +16,14 @@ const SHARES = [0.18, 0.22, 0.22, 0.18, 0.12, 0.08];
 const COARSE_SHARES = [0.4, 0.4, 0.2];
 
 /** What cannot be felt in the mode that the machine is called to is no cause of its call. */
-export function cellsOf(plant: PlantId, mode: OperatingMode, families: readonly FaultFamily[]): Cell[] {
+export function cellsOf(
+  plant: PlantId,
+  mode: OperatingMode,
+  families: readonly FaultFamily[],
+  refrigerant?: RefrigerantId,
+): Cell[] {
   const healthy: Cell = { cause: 'no-fault', key: '', from: 0, severity: 0, to: 0, weight: 1 };
-  const possible = families.filter(
-    ({ plants, modes }) => plants.includes(plant) && modes?.[plant]?.includes(mode) !== false,
-  );
+  const possible = families.filter((family) => canOccur(family, plant, refrigerant) && isFelt(family, plant, mode));
   const { units = [] } = plantDescription(plant);
   return [healthy, ...possible.flatMap((family) => familyCells(family, faultKeys(family, units)))];
 }

@@ -152,7 +152,7 @@ export class PairBench {
     readonly mild: boolean,
   ) {
     const { plant, refrigerant, mode, outdoor } = pair;
-    const description = plantDescription(plant, mode);
+    const description = plantDescription(plant, mode, refrigerant);
     const rated = description.modes[mode] ?? description.designConditions;
     const ownWeather = outdoor === undefined ? rated : { ...rated, outdoor: kelvin(outdoor) };
     this.conditions = mild ? { ...rated, outdoor: MILD.outdoor } : ownWeather;

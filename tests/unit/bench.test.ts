@@ -18,10 +18,20 @@ import { hatchOf } from '../../src/bench/paint/palette';
 import { benchWords } from '../../src/bench/words';
 import { createText } from '../../src/i18n';
 
-/** Every plant in every mode: what a line carries and what a place reads depends on it. */
-const every = Object.values(PLANTS).flatMap(({ id, modes }) =>
-  (Object.keys(modes) as OperatingMode[]).map((mode) => ({ ...plantDescription(id, mode), title: `${id}, ${mode}` })),
-);
+/** Every plant in every mode, and variants that are drawn otherwise: what a line carries and what a place reads depends on it. */
+const every = Object.values(PLANTS).flatMap(({ id, modes, refrigerants, variants }) => [
+  ...(Object.keys(modes) as OperatingMode[]).map((mode) => ({
+    ...plantDescription(id, mode),
+    title: `${id}, ${mode}`,
+  })),
+  ...refrigerants
+    .filter((refrigerant) => variants?.[refrigerant])
+    .map((refrigerant) => ({
+      ...plantDescription(id, undefined, refrigerant),
+      refrigerants: [refrigerant],
+      title: `${id} for ${refrigerant}`,
+    })),
+]);
 /** One indoor unit; those with many have tests of their own in bench-many.test.ts. */
 const plants = every.filter(({ units }) => units === undefined);
 

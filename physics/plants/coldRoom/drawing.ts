@@ -221,3 +221,9 @@ export const COLD_ROOM_DRAWING: PlantDrawing = {
     [4.62, 5.35],
   ],
 };
+
+/** The sealed unit for propane: nothing between condenser and liquid line, and ports without service valves. */
+export const WITHOUT_RECEIVER: PlantDrawing = {
+  ...COLD_ROOM_DRAWING,
+  parts: COLD_ROOM_DRAWING.parts.filter(({ kind }) => kind !== 'receiver' && kind !== 'service-valve'),
+};

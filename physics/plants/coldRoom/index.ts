@@ -1,5 +1,5 @@
 import type { Conditions, PlantDescription } from '../../types';
-import { COLD_ROOM_DRAWING } from './drawing';
+import { COLD_ROOM_DRAWING, WITHOUT_RECEIVER } from './drawing';
 import { COLD_ROOM_MACHINE } from './machine';
 import { COLD_ROOM_PLACES } from './places';
 
@@ -8,7 +8,7 @@ const DESIGN: Conditions = { outdoor: 305.15, indoor: 275.15, wetBulb: 274.2, mo
 
 export const COLD_ROOM: PlantDescription = {
   id: 'cold-room',
-  refrigerants: ['R-134a', 'R-448A'],
+  refrigerants: ['R-134a', 'R-448A', 'R-290'],
   designConditions: DESIGN,
   modes: { cooling: DESIGN },
   metering: 'thermostatic-valve',
@@ -17,9 +17,15 @@ export const COLD_ROOM: PlantDescription = {
   pumpsDown: true,
   dataLink: false,
   places: COLD_ROOM_PLACES,
+  variants: {
+    'R-290': {
+      places: COLD_ROOM_PLACES.filter(({ id }) => id !== 'receiver' && id !== 'suction-valve'),
+      drawing: WITHOUT_RECEIVER,
+    },
+  },
   drawing: COLD_ROOM_DRAWING,
   nameplate: (refrigerant) => {
-    const data = COLD_ROOM_MACHINE[refrigerant === 'R-448A' ? 'R-448A' : 'R-134a'];
+    const data = COLD_ROOM_MACHINE[refrigerant === 'R-448A' || refrigerant === 'R-290' ? refrigerant : 'R-134a'];
     return {
       refrigerant,
       charge: data.charge,

@@ -143,7 +143,60 @@ const R448A: MachineData = {
   coldStore: { ...COLD_STORE, cutOut: 2.3e5, cutIn: 4.0e5, fanOff: 1.35e6, fanOn: 1.7e6 },
 };
 
-export const COLD_ROOM_MACHINE: Readonly<Record<'R-134a' | 'R-448A', MachineData>> = {
+const { receiver: _none, ...SEALED } = R134A;
+
+/**
+ * A packaged unit through the wall, sealed in the factory: no receiver, narrow tubes and short lines, so that the charge
+ * stays below half a kilogram (limits of the product standard for propane, from memory: 0.15 kg, newer 0.5 kg). Charge
+ * beyond what the coils need stands in the condenser as subcooling. The condenser alone can hold all of it as liquid, so
+ * that it still empties its low side. Bulb and switches are those of R-134a at propane's pressures.
+ */
+const R290: MachineData = {
+  ...SEALED,
+  charge: 0.39,
+  condenser: {
+    ...R134A.condenser,
+    volume: 1.5e-3,
+    diameter: 5.2e-3,
+    circuits: 6,
+    innerArea: 1.15,
+    airUa: 830,
+    wallCapacity: 8000,
+    pressureDrop: 3.0e9,
+  },
+  evaporator: {
+    ...R134A.evaporator,
+    volume: 2.6e-3,
+    diameter: 7e-3,
+    circuits: 8,
+    innerArea: 1.5,
+    airUa: 830,
+    wallCapacity: 10000,
+    pressureDrop: 8e8,
+  },
+  liquid: { drier: 8e9, line: 1.2e10, lift: 1.6, area: 0.79e-6, throat: 0.55 },
+  lines: {
+    dischargeVolume: 6e-5,
+    liquidVolume: 3e-5,
+    liquidLineVolume: 7e-5,
+    expansionVolume: 1e-5,
+    suctionVolume: 1.1e-3,
+    dischargeDrop: 2.5e8,
+    suctionDrop: 0.8e8,
+    inletDrop: 1.5e7,
+    liquidUa: 8,
+    suctionUa: 4,
+    suctionShare: 0.8,
+  },
+  suctionVessel: { capacity: 0.03, returned: 2e-3, boilOff: 100 },
+  compressor: { ...R134A.compressor, displacement: 33.7e-6, shellVolume: 2.5e-3 },
+  valve: { spring: 41e3, stroke: 49e3, dryBulb: 284.15, bulbLag: 50, pinLag: 4 },
+  limits: { ...R134A.limits, highPressure: 2.25e6, lowPressure: 2.15e5, slowDownPressure: 2.25e6 },
+  coldStore: { ...COLD_STORE, cutOut: 2.15e5, cutIn: 4.05e5, fanOff: 0.99e6, fanOn: 1.235e6, line: 0.03 },
+};
+
+export const COLD_ROOM_MACHINE: Readonly<Record<'R-134a' | 'R-448A' | 'R-290', MachineData>> = {
   'R-134a': R134A,
   'R-448A': R448A,
+  'R-290': R290,
 };

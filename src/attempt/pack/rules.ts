@@ -108,13 +108,16 @@ function tallyObjections(callout: Callout, facts: MachineFacts): Objection[] {
   return found;
 }
 
-function pairObjections({ plant, conditions, deliberatePair = [] }: Callout, facts: MachineFacts): Objection[] {
+function pairObjections(
+  { plant, refrigerant, conditions, deliberatePair = [] }: Callout,
+  facts: MachineFacts,
+): Objection[] {
   const path = ['deliberatePair'];
   if (deliberatePair.length > 0 && new Set(deliberatePair).size < 2) {
     return [{ rule: 'pair-of-two', path, expected: 'two causes', found: `${deliberatePair[0]} twice` }];
   }
   return deliberatePair
-    .filter((cause) => cause !== 'no-fault' && !familyOn(facts, cause, { plant, conditions }))
+    .filter((cause) => cause !== 'no-fault' && !familyOn(facts, cause, { plant, refrigerant, conditions }))
     .map((cause) => ({ rule: 'pair-on-plant', path, expected: `causes that can be felt on ${plant}`, found: cause }));
 }
 
@@ -151,10 +154,12 @@ function faultObjections(callout: Callout, key: string, severity: number, facts:
 function familyOn(
   facts: MachineFacts,
   id: string | undefined,
-  { plant, conditions }: Pick<Callout, 'plant' | 'conditions'>,
+  { plant, refrigerant, conditions }: Pick<Callout, 'plant' | 'refrigerant' | 'conditions'>,
 ): FaultFamily | undefined {
   const isFelt = ({ modes }: FaultFamily) => modes?.[plant]?.includes(conditions.mode) !== false;
-  return facts.families.find((family) => family.id === id && family.plants.includes(plant) && isFelt(family));
+  const isBuilt = ({ plants, lacking }: FaultFamily) =>
+    plants.includes(plant) && !lacking?.[plant]?.includes(refrigerant);
+  return facts.families.find((family) => family.id === id && isBuilt(family) && isFelt(family));
 }
 
 function sum(values: readonly number[]): number {

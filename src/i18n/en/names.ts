@@ -432,7 +432,7 @@ export const names = {
   plant: {
     'orifice-split': 'split air conditioner, fixed speed, fixed orifice',
     'inverter-split': 'inverter split, electronic valve',
-    'cold-room': 'cold room, condensing unit with receiver, thermostatic valve',
+    'cold-room': 'cold room, thermostatic valve; condensing unit with receiver, for R-290 sealed without one',
     'multi-split': 'variable-flow multi-split, one outdoor module, eight indoor units, two pipes',
     'heat-recovery': 'variable-flow heat recovery, three outdoor modules, eight indoor units, three pipes',
     'thermostatic-heat-pump': 'split heat pump, fixed speed, thermostatic valves',

@@ -436,7 +436,7 @@ export const names: SameKeys<typeof source> = {
   plant: {
     'orifice-split': 'partido, velocidad fija, orificio fijo',
     'inverter-split': 'partido inverter, válvula electrónica',
-    'cold-room': 'cámara fría, unidad condensadora con recipiente, válvula termostática',
+    'cold-room': 'cámara fría, válvula termostática; unidad condensadora con recipiente, para R-290 sellada y sin él',
     'multi-split': 'multisplit de caudal variable, un módulo exterior, ocho unidades interiores, dos tubos',
     'heat-recovery':
       'recuperación de calor de caudal variable, tres módulos exteriores, ocho unidades interiores, tres tubos',

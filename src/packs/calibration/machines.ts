@@ -147,7 +147,7 @@ function asMade({ plant, refrigerant, conditions: { mode } }: Callout): Made {
   const key = `${plant}/${refrigerant}/${mode}`;
   const found = known.get(key);
   if (found) return found;
-  const description = plantDescription(plant, mode);
+  const description = plantDescription(plant, mode, refrigerant);
   const conditions = description.modes[mode] ?? description.designConditions;
   const at = (made: Made | null): { readonly cold: number; readonly warm: number } => {
     const other = made && {

@@ -40,7 +40,9 @@ const host = document.getElementById('stage') as HTMLDivElement;
 if (query.has('w')) host.style.width = `${query.get('w')}px`;
 if (query.has('h')) host.style.height = `${query.get('h')}px`;
 
-const plant = plantDescription(ask('plant', 'orifice-split') as PlantId);
+const built = plantDescription(ask('plant', 'orifice-split') as PlantId);
+const refrigerant = built.refrigerants.find((each) => each === query.get('refrigerant')) ?? built.refrigerants[0];
+const plant = plantDescription(built.id, undefined, refrigerant);
 const theme = ask('theme', 'paper') === 'night' ? 'night' : 'paper';
 document.documentElement.dataset.theme = theme;
 const text = createText(ask('language', 'en') as Language, 'si');
@@ -57,7 +59,7 @@ function compute(faultList: string): Snapshot {
   const faults = Object.fromEntries(pairs(faultList).map(([key, size]) => [key, Number(size)]));
   const design = plant.modes[ask('mode', 'cooling') as OperatingMode] ?? plant.designConditions;
   const conditions = query.has('indoor') ? { ...design, indoor: Number(query.get('indoor')) + 273.15 } : design;
-  const machine = createMachine({ plant: plant.id, refrigerant: plant.refrigerants[0], conditions, faults });
+  const machine = createMachine({ plant: plant.id, refrigerant, conditions, faults });
   const isStanding = ask('state', 'settled') === 'standing';
   const units = Object.fromEntries(pairs(ask('units', ''))) as Record<string, UnitDemand>;
   const controls = { ...machine.defaultControls, running: !isStanding, ...(query.has('units') ? { units } : {}) };
