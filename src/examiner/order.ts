@@ -2,9 +2,10 @@
  * The order of work, as far as it is fixed: look and prove the air before hoses go on, since a charge judged with
  * unproved airflow is no judgement. Within it anything goes. Common practice, no source.
  */
+import { faultFamily } from '../../physics';
 import type { CauseId } from '../../physics/types';
 import { kindOfChannel } from '../instruments/places';
-import type { Candidate, Channel, Observation } from './types';
+import type { Candidate, Channel, Differential, Observation } from './types';
 
 /** Each line wants one of its channels, of any unit; a line of which nothing can be read here is no demand. */
 const AIR_PROVED: readonly (readonly Channel[])[] = [
@@ -43,6 +44,18 @@ const CHARGE_JUDGEMENTS: readonly CauseId[] = [
 
 export function isChargeJudgement(cause: CauseId): boolean {
   return CHARGE_JUDGEMENTS.includes(cause);
+}
+
+/** What only the charge decides, so that readings under load stand for it as long as the head stands for it. */
+const CHARGES: readonly CauseId[] = ['undercharge', 'overcharge', 'line-charge-not-added'];
+
+/** K. Colder air than this sets the head of a machine that has nothing to hold it up. Common practice, no source. */
+export const COLD_OUTDOORS = 286.15;
+
+/** Whether readings under load can carry a verdict at all: a charge below 13 °C outdoors they cannot, unless the head is held. */
+export function loadTells(cause: CauseId, { plant, conditions }: Pick<Differential, 'plant' | 'conditions'>): boolean {
+  if (!CHARGES.includes(cause) || conditions.mode !== 'cooling' || conditions.outdoor >= COLD_OUTDOORS) return true;
+  return faultFamily('fan-cycling-control-failed').plants.includes(plant);
 }
 
 /** Cheapest readings that are still missing to prove the air. */

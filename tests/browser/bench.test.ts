@@ -3,7 +3,7 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { PLANTS } from '../../physics';
 import { type BenchPageServer, serveBenchPage } from './support/bench-page';
-import { type BenchPage, launchBrowser, openBench } from './support/page';
+import { type BenchPage, launchBrowser, MOVING, openBench } from './support/page';
 
 let browser: Browser;
 let server: BenchPageServer;
@@ -18,7 +18,7 @@ afterAll(async () => {
 async function open(query: string, width = 1000, height = 640): Promise<BenchPage> {
   const bench = await openBench(browser, {
     path: `${server.url}?${query}`,
-    context: { viewport: { width, height } },
+    context: { ...MOVING, viewport: { width, height } },
   });
   await bench.page.waitForSelector('html[data-ready=yes]', { timeout: 90_000 });
   return bench;
@@ -148,7 +148,7 @@ test('another fault gives another picture and other sentences without motion', a
 test('on a screen of double density the canvas has double the pixels and the same size', async () => {
   const bench = await openBench(browser, {
     path: `${server.url}?plant=orifice-split`,
-    context: { viewport: { width: 800, height: 600 }, deviceScaleFactor: 2 },
+    context: { ...MOVING, viewport: { width: 800, height: 600 }, deviceScaleFactor: 2 },
   });
   await bench.page.waitForSelector('html[data-ready=yes]', { timeout: 90_000 });
   const sizes = () =>

@@ -10,7 +10,7 @@ import { createText, type Text } from '../../src/i18n';
 import { messageText } from '../../src/panels/kit/message';
 import { sentence, valueText } from '../../src/panels/kit/say';
 import { Person, shippedPack } from './support/moves';
-import { launchBrowser, openBench } from './support/page';
+import { launchBrowser, MOVING, openBench } from './support/page';
 
 const PACK = shippedPack('old-wharf');
 const GUIDED = PACK.callouts.find(({ mode }) => mode === 'guided')!;
@@ -142,7 +142,7 @@ describe('the guided callout by mouse', () => {
   let told: Awaited<ReturnType<typeof shownDebrief>>;
 
   test('goes from the first screen to a debrief whose numbers are those of the record, run again in the terminal', async () => {
-    const bench = await openBench(browser, { context: { locale: 'en-GB' } });
+    const bench = await openBench(browser, { context: { ...MOVING, locale: 'en-GB' } });
     await bench.page.getByRole('link', { name: createText('en', 'si').t('app.home.begin') }).waitFor();
     await bench.page.goto(`${bench.page.url()}${link(GUIDED.id, 'mouse-1')}`);
     first = await playByMouse(bench.page);
@@ -159,7 +159,7 @@ describe('the guided callout by mouse', () => {
 
   test('the same clicks on another fault show other numbers and other sentences', async () => {
     // A pack that the page keeps for use without a network could not be swapped.
-    const bench = await openBench(browser, { context: { locale: 'en-GB', serviceWorkers: 'block' } });
+    const bench = await openBench(browser, { context: { ...MOVING, locale: 'en-GB', serviceWorkers: 'block' } });
     await swapFault(bench.page);
     await bench.page.goto(`${bench.page.url()}${link(GUIDED.id, 'mouse-1')}`);
     await bench.page.reload();
@@ -189,7 +189,7 @@ async function swapFault(page: Page): Promise<void> {
 }
 
 test('a callout by keyboard alone, in Spanish and inch-pound, from the first screen to the debrief', async () => {
-  const bench = await openBench(browser, { context: { locale: 'es-US' } });
+  const bench = await openBench(browser, { context: { ...MOVING, locale: 'es-US' } });
   const { page } = bench;
   const text = createText('es', 'ip');
   await page.getByRole('link', { name: text.t('app.home.begin') }).waitFor();
@@ -313,7 +313,7 @@ async function tabTo(page: Page, name: string): Promise<void> {
 }
 
 test('a page killed in the middle of an attempt loses nothing', async () => {
-  const bench = await openBench(browser, { context: { locale: 'en-GB' } });
+  const bench = await openBench(browser, { context: { ...MOVING, locale: 'en-GB' } });
   await bench.page.goto(`${bench.page.url()}${link(SOLO.id, 'killed-1')}`);
   const person = new Person(bench.page);
   await person.arrive();

@@ -4,7 +4,7 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 import { replay, snapshotAt } from '../../src/attempt';
 import { decode } from '../../src/attempt/codes';
 import { Person, shippedPack } from './support/moves';
-import { launchBrowser, openBench } from './support/page';
+import { launchBrowser, MOVING, openBench } from './support/page';
 
 const PACK = shippedPack('old-wharf');
 const SOLO = PACK.callouts.find(({ mode, plant }) => mode === 'solo' && plant === 'orifice-split')!;
@@ -48,7 +48,7 @@ const stopOutdoorFan = async (person: Person) => {
 };
 
 test('a gauge left on its port rises while the minutes are played, to what the model shows at their end', async () => {
-  const bench = await openBench(browser, { path: at(SOLO.id, 'lapse'), context: { locale: 'en-GB' } });
+  const bench = await openBench(browser, { path: at(SOLO.id, 'lapse'), context: { ...MOVING, locale: 'en-GB' } });
   const { page } = bench;
   const person = new Person(page);
   await person.arrive();
@@ -112,7 +112,7 @@ test('digits after playing, after going to the end by key or tap, and without mo
 });
 
 test('the clock, the strand and the tape run with the machine', async () => {
-  const bench = await openBench(browser, { path: at(LINKED.id, 'strand'), context: { locale: 'en-GB' } });
+  const bench = await openBench(browser, { path: at(LINKED.id, 'strand'), context: { ...MOVING, locale: 'en-GB' } });
   const { page } = bench;
   const person = new Person(page);
   await person.arrive();
@@ -133,7 +133,7 @@ test('the clock, the strand and the tape run with the machine', async () => {
 });
 
 test('a screen reader hears the start and the result, and nothing between', async () => {
-  const bench = await openBench(browser, { path: at(SOLO.id, 'heard'), context: { locale: 'en-GB' } });
+  const bench = await openBench(browser, { path: at(SOLO.id, 'heard'), context: { ...MOVING, locale: 'en-GB' } });
   const { page } = bench;
   const person = new Person(page);
   await person.arrive();

@@ -69,7 +69,7 @@ async function openWay(
   record: string | null = null,
 ) {
   const { storageState, ...rest } = context(language, viewport, record);
-  const made = await browser.newContext(rest);
+  const made = await browser.newContext({ reducedMotion: 'reduce', ...rest });
   await made.addInitScript((pairs) => {
     for (const { name, value } of pairs) if (localStorage.getItem(name) === null) localStorage.setItem(name, value);
   }, storageState.origins[0]!.localStorage);

@@ -7,8 +7,8 @@ import type { CauseId } from '../../../physics/types';
 import { causeLogLikelihoods } from '../belief';
 import { type Case, observed, type View } from '../case';
 import { LN2 } from '../numeric';
-import { airProved, isChargeJudgement, needsAirFirst } from '../order';
-import type { Message, Observation } from '../types';
+import { airProved, COLD_OUTDOORS, isChargeJudgement, loadTells, needsAirFirst } from '../order';
+import type { Candidate, Message, Observation } from '../types';
 import { clip, type Marked } from './part';
 
 const MOST_PIECES = 3;
@@ -24,12 +24,23 @@ const CONTENDERS = 3;
 /** Best pieces from which all triples are tried. */
 const SHORT_LIST = 8;
 
+/** What else than gauges reads the circuit. */
+const OF_CIRCUIT: readonly Candidate['instrument'][] = ['pipe-clamp', 'data-link'];
+
 type Piece = readonly Observation[];
 
 export function markEvidence(one: Case, right: 0 | 0.8 | 1): Marked {
   const { verdict } = one;
   if (!verdict) return { share: 0, reasons: [{ key: 'reason.evidence.noVerdict', values: {} }] };
   const named = verdict.rival;
+  const invalid: Message[] = loadTells(verdict.cause, one.differential)
+    ? []
+    : [
+        {
+          key: 'reason.evidence.coldOutdoors',
+          values: { outdoors: { kind: 'temperature', value: COLD_OUTDOORS } },
+        },
+      ];
   const rivals = contenders(one, verdict.cause);
   // Where nothing that was read parts the named rival, the best remaining one is taken instead.
   const found = [named, ...rivals].map((rival) => ({ rival, ...compare(one, verdict.cause, rival) }));
@@ -37,7 +48,7 @@ export function markEvidence(one: Case, right: 0 | 0.8 | 1): Marked {
   if (!usable) {
     const tellable = rivals.some((rival) => couldTell(one, verdict.cause, rival));
     const key = tellable ? 'reason.evidence.nothingTold' : 'reason.evidence.notMeasured';
-    return { share: tellable ? 0 : null, reasons: [{ key, values: {} }] };
+    return { share: tellable ? 0 : null, reasons: [{ key, values: {} }, ...invalid] };
   }
   const { rival, cited, best, against } = usable;
   const real = isReal(one, named, rivals);
@@ -48,7 +59,7 @@ export function markEvidence(one: Case, right: 0 | 0.8 | 1): Marked {
     best: { kind: 'bits', value: best },
   } as const;
   const share = clip(cited / best - AGAINST * against);
-  const reasons: Message[] = [{ key: `reason.evidence.${word(share)}`, values }];
+  const reasons: Message[] = [{ key: `reason.evidence.${word(share)}`, values }, ...invalid];
   if (against > 0) reasons.push({ key: 'reason.evidence.against', values: { rival: values.rival } });
   if (easy) {
     // The named rival may be the cause itself: then it is no easy one, the readings only do not speak against it.
@@ -115,7 +126,10 @@ function ratioBits(one: Case, observations: readonly Observation[], cause: Cause
   return (likelihoods.get(cause)! - likelihoods.get(rival)!) / LN2;
 }
 
-/** The first three cited pieces; without proved air, circuit readings carry no judgement of the charge. */
+/**
+ * The first three cited pieces; without proved air, circuit readings carry no judgement of the charge, and in the cold nothing
+ * that is read of the running circuit does.
+ */
 function citedPieces(one: Case, view: View, cause: CauseId): Piece[] {
   const { verdict, state } = one;
   const rest = [...(verdict?.cites ?? [])];
@@ -128,12 +142,23 @@ function citedPieces(one: Case, view: View, cause: CauseId): Piece[] {
     for (const each of notes) if (rest.includes(each)) rest.splice(rest.indexOf(each), 1);
     pieces.push(notes.flatMap((each) => observationOf(view, each)));
   }
+  if (!loadTells(cause, one.differential)) {
+    return pieces.map((piece) =>
+      piece.filter(({ state, channel }) => state === 'standing' || !fromCircuit(one, channel)),
+    );
+  }
   if (!isChargeJudgement(cause) || airProved(one.candidates, observed(view, one.judgedNotes))) return pieces;
   return pieces.map((piece) => piece.filter(({ channel }) => !fromGauge(one, channel)));
 }
 
 function fromGauge({ candidates }: Case, channel: string): boolean {
   return candidates.some((each) => each.channel === channel && needsAirFirst(each));
+}
+
+function fromCircuit({ candidates }: Case, channel: string): boolean {
+  return candidates.some(
+    (each) => each.channel === channel && (needsAirFirst(each) || OF_CIRCUIT.includes(each.instrument)),
+  );
 }
 
 function openPieces({ state }: Case, view: View): Piece[] {

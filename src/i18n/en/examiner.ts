@@ -214,11 +214,14 @@ export const examiner = {
       noVerdict: 'Without a verdict nothing can speak for it.',
       nothingTold: 'None of your readings tells the two apart.',
       notMeasured: 'No reading here tells them apart. No points to win.',
-      strong: 'Your chosen notes rule this out: {{rival}}. {{bits}} of {{best}} bits.',
-      partly: 'Better notes lay in your book. You used {{bits}} of {{best}} bits.',
-      weak: 'Your chosen notes hardly rule this out: {{rival}}. {{bits}} of {{best}} bits.',
+      strong:
+        'Your chosen notes rule this out: {{rival}}. They fit your verdict {{bits}} times better. The best of your book: {{best}} times.',
+      partly: 'Better notes lay in your book. They fit {{best}} times better than the rival, yours {{bits}} times.',
+      weak: 'Your chosen notes hardly rule this out: {{rival}}. They fit your verdict {{bits}} times better. The best of your book: {{best}} times.',
       against: 'One of your notes speaks for this instead: {{rival}}.',
       easyRival: 'This was never a real rival: {{rival}}.',
+      coldOutdoors:
+        'Below {{outdoors}} outdoors the weather sets the head. No reading under load judges the charge there. Weigh it.',
       notParted: 'Your readings do not favour your verdict over this: {{rival}}.',
     },
     working: {

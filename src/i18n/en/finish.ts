@@ -81,7 +81,7 @@ export const debrief = {
     help: 'Your chips beside what your readings supported, after each reading.',
     own: 'Your chips',
     examiner: 'Your readings',
-    bitsOf: '{{bits}} bits',
+    weight: { none: 'told nothing new', little: 'told a little', much: 'told much', most: 'told more than all else' },
   },
   replay: {
     help: 'Put another cause into this machine, in this weather. The model computes it anew.',

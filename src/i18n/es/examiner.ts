@@ -215,11 +215,14 @@ export const examiner: SameKeys<typeof english> = {
       noVerdict: 'Sin veredicto nada puede apoyarlo.',
       nothingTold: 'Ninguna de tus lecturas separa a las dos.',
       notMeasured: 'Aquí ninguna lectura las separa. No hay puntos.',
-      strong: 'Tus notas elegidas descartan esto: {{rival}}. {{bits}} de {{best}} bits.',
-      partly: 'Tenías notas mejores. Usaste {{bits}} de {{best}} bits.',
-      weak: 'Tus notas elegidas apenas descartan esto: {{rival}}. {{bits}} de {{best}} bits.',
+      strong:
+        'Tus notas elegidas descartan esto: {{rival}}. Encajan {{bits}} veces mejor con tu veredicto. Lo mejor de tu libreta: {{best}} veces.',
+      partly: 'Tenías notas mejores. Encajan {{best}} veces mejor que el rival; las tuyas, {{bits}} veces.',
+      weak: 'Tus notas elegidas apenas descartan esto: {{rival}}. Encajan {{bits}} veces mejor con tu veredicto. Lo mejor de tu libreta: {{best}} veces.',
       against: 'Una de tus notas habla más bien de esto: {{rival}}.',
       easyRival: 'Esto nunca fue un rival de verdad: {{rival}}.',
+      coldOutdoors:
+        'Bajo {{outdoors}} fuera, el tiempo fija la presión de alta. Ahí ninguna lectura en marcha juzga la carga. Pésala.',
       notParted: 'Tus lecturas no apoyan tu veredicto frente a esto: {{rival}}.',
     },
     working: {

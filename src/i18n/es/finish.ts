@@ -83,7 +83,7 @@ export const debrief: SameKeys<typeof debriefSource> = {
     help: 'Tus fichas junto a lo que apoyaban tus lecturas, después de cada lectura.',
     own: 'Tus fichas',
     examiner: 'Tus lecturas',
-    bitsOf: '{{bits}} bits',
+    weight: { none: 'no dijo nada nuevo', little: 'dijo algo', much: 'dijo mucho', most: 'dijo más que todo lo demás' },
   },
   replay: {
     help: 'Pon otra causa en esta máquina, con este tiempo. El modelo la calcula de nuevo.',

@@ -9,6 +9,7 @@ export function BeliefTrail({ trail }: { readonly trail: Debrief['trail'] }) {
   const text = useText();
   const session = useSession();
   const { notes } = session.state.value;
+  const all = trail.reduce((sum, { bits }) => sum + bits, 0);
   return (
     <>
       <p class="soft">{text.t('debrief.trail.help')}</p>
@@ -23,7 +24,7 @@ export function BeliefTrail({ trail }: { readonly trail: Debrief['trail'] }) {
                     {sentence(noteName(text, note))} <strong class="number">{valueText(text, note)}</strong>
                   </>
                 )}{' '}
-                <span class="soft">{text.t('debrief.trail.bitsOf', { bits: text.number(step.bits, 1) })}</span>
+                <span class="soft">{text.t(`debrief.trail.weight.${weightOf(step.bits, all)}`)}</span>
               </p>
               <Share label={text.t('debrief.trail.own')} belief={step.own} hatched />
               <Share label={text.t('debrief.trail.examiner')} belief={step.examiner} />
@@ -33,6 +34,13 @@ export function BeliefTrail({ trail }: { readonly trail: Debrief['trail'] }) {
       </ol>
     </>
   );
+}
+
+/** How far a reading moved the examiner, in words: nobody reads bits. Bounds in bits are judgement. */
+function weightOf(bits: number, all: number): 'none' | 'little' | 'much' | 'most' {
+  if (bits < 0.1) return 'none';
+  if (bits < 0.5) return 'little';
+  return bits > all / 2 ? 'most' : 'much';
 }
 
 /** Less would stand there as 0 %. */

@@ -23,9 +23,15 @@ const COARSE: Readonly<Partial<Record<ValueKind, number>>> = { voltage: 1, share
 
 /** `atmosphere` (Pa): pressures are told as the gauges of that site showed them. */
 export function amount(text: Text, kind: ValueKind, value: number, atmosphere: number): string {
-  if (kind === 'bits') return text.number(value, 1);
+  if (kind === 'bits') return odds(text, value);
   if (kind === 'pressure') return text.quantity('pressureGauge', value - atmosphere, 1000);
   return text.quantity(KIND_OF[kind], value, COARSE[kind]);
+}
+
+/** Evidence as the trade would say it: how many times better one cause explains the readings than the other. */
+function odds(text: Text, bits: number): string {
+  const times = 2 ** bits;
+  return text.number(times, times < 10 ? 1 : 0);
 }
 
 function worded(text: Text, value: MessageValue, atmosphere: number): string | number {

@@ -22,13 +22,21 @@ export function launchBrowser(): Promise<Browser> {
   });
 }
 
+/**
+ * Motion is drawn in software here and takes a core for itself, so only what is about motion, and the whole callouts that are
+ * played as most people play them, ask for it.
+ */
+const AS_USUAL = { viewport: { width: 1440, height: 900 }, reducedMotion: 'reduce' } as const;
+
+/** With everything that moves. */
+export const MOVING = { reducedMotion: 'no-preference' } as const;
+
 /** Opens the built page (at `path`, which may carry a fragment) in a context of its own and watches its console. */
 export async function openBench(
   browser: Browser,
   options: { path?: string; context?: BrowserContextOptions; into?: BrowserContext } = {},
 ): Promise<BenchPage> {
-  const context =
-    options.into ?? (await browser.newContext({ viewport: { width: 1440, height: 900 }, ...options.context }));
+  const context = options.into ?? (await browser.newContext({ ...AS_USUAL, ...options.context }));
   const page = await context.newPage();
   const complaints: string[] = [];
   page.on('console', (message) => {

@@ -18,6 +18,8 @@ export const prior = priorOf(differential, TALLY);
 
 export interface Made {
   readonly faults: Faults;
+  /** K, of the air outdoors; left out = that of the machine of straight lines */
+  readonly outdoor?: number;
   /** channels in the order in which they are read */
   readonly read: readonly Channel[];
   /** declared after so many notes */
@@ -33,7 +35,15 @@ export interface Made {
   };
 }
 
-export function makeCase({ faults, read: channels, stakes = [], needed = [], sums = [], verdict }: Made): Case {
+export function makeCase({
+  faults,
+  outdoor = INPUT.conditions.outdoor,
+  read: channels,
+  stakes = [],
+  needed = [],
+  sums = [],
+  verdict,
+}: Made): Case {
   const read = readerOf(SYNTHETIC.snapshots({ ...INPUT, faults }, differential.states));
   const taken = channels.map((channel, note): Taken => {
     const candidate = candidates.find((each) => each.channel === channel && each.state === 'running');
@@ -58,7 +68,7 @@ export function makeCase({ faults, read: channels, stakes = [], needed = [], sum
       repairs: [],
       attempt: { actions: [] },
     },
-    differential,
+    differential: { ...differential, conditions: { ...differential.conditions, outdoor } },
     bench,
     candidates,
     tally: TALLY,

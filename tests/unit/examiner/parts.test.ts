@@ -151,6 +151,25 @@ describe('Evidence', () => {
     expect(without).toBe(0);
   });
 
+  it('lets no reading under load judge the charge in the cold, where the head is not held', () => {
+    const cites = [4, 6];
+    const verdict = { cause: 'undercharge', rival: 'drier-restriction', cites } as const;
+    const proved: readonly Channel[] = [
+      ...READ,
+      'look:evaporatorFanSpeed',
+      'look:condenserDirt',
+      'look:condenserFanSpeed',
+    ];
+    const at = (celsius: number) =>
+      markEvidence(makeCase({ faults: { undercharge: 0.2 }, outdoor: 273.15 + celsius, read: proved, verdict }), 1);
+    expect(at(14).share!).toBeGreaterThan(0.5);
+    expect(at(12).share).toBe(0);
+    expect(at(12).reasons.map(({ key }) => key)).toContain('reason.evidence.coldOutdoors');
+    const drier = { cause: 'drier-restriction', rival: 'undercharge', cites: [after] } as const;
+    const restricted = makeCase({ faults, outdoor: 281.15, read: proved, verdict: drier });
+    expect(markEvidence(restricted, 1).share!).toBeGreaterThan(0.9);
+  });
+
   it('is halved for a wrong verdict', () => {
     expect(mark([4], 'undercharge', 0)).toBeCloseTo(0.5 * mark([4], 'undercharge', 1), 12);
   });
