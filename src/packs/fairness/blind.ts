@@ -149,7 +149,10 @@ export function bestRoutine(callouts: readonly Readable[], length: number): stri
   return chosen;
 }
 
-/** These readings and no more, then what the examiner makes of them, the remedy that belongs to it and its proof. */
+/**
+ * These readings and no more, then what the examiner itself makes of them and the remedy that belongs to it, with every step
+ * of workmanship. Nothing is read afterwards either: whoever proves the repair has read more than the routine.
+ */
 export function totalOfRoutine({ pack, callout, differential }: Job, ids: readonly string[]): number {
   const hand = new Hand(start(pack, callout.id, 'routine'), CAREFUL);
   const mind = new Mind(hand, differential);
@@ -159,6 +162,5 @@ export function totalOfRoutine({ pack, callout, differential }: Job, ids: readon
   const [cause, rival] = mind.ranked();
   hand.act({ kind: 'verdict', cause, size: mind.size(cause), rival, cites: mind.cites(cause, rival) });
   hand.mend(cause);
-  hand.verify(candidates);
   return grade(hand.state, differential).total;
 }
