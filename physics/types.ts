@@ -178,6 +178,7 @@ export type ControllerState =
   | 'pumping-down'
   | 'defrosting'
   | 'dripping'
+  | 'bringing-oil-back'
   | 'fan-waiting'
   | 'slowed-by-discharge-heat'
   | 'slowed-by-high-pressure'

@@ -6,11 +6,12 @@ import { PhysicsError } from '../errors';
 import * as L from '../fluids/layout';
 import { exp } from '../math/elementary';
 import { RESTART_DELAY } from '../solve/controller';
-import { type ControllerState, type Controls, isHeld } from '../types';
+import { type ControllerState, type Controls, isHeld, type UnitDemand } from '../types';
 import { decide, isBalancing, limits, outdoorsNext, regulate, sensedNext, thermostats } from './controller';
 import { defrosting, iceAfter, iceOf } from './defrost';
 import { fanShare } from './exchange';
 import { drivenBy, type Entry, type FlowResult, flowStep } from './flowStep';
+import { sweeping } from './oilReturn';
 import type { NetworkRig } from './rig';
 import { pressuresSeen } from './seen';
 import { LOCK_OUT_TRIPS, type NetworkState, type Room } from './state';
@@ -38,7 +39,7 @@ export function advance(rig: NetworkRig, state: NetworkState, controls: Controls
     throw new PhysicsError('bad-input', `dt: ${dt} is not a whole number of seconds within 1…30`, { dt });
   }
   const asked = rerouted(rig, { ...state, inputs: { ...state.inputs, controls } }, controls, dt);
-  const turned = defrosting(rig, asked, dt);
+  const turned = sweeping(rig, defrosting(rig, asked, dt), dt);
   const decided: NetworkState = { ...turned, ...decide(rig, turned, controls, dt) };
   setAir(rig, decided, controls, decided.turning);
   if (decided.turning && decided.regime === 'flow') {
@@ -53,7 +54,7 @@ export function advance(rig: NetworkRig, state: NetworkState, controls: Controls
 
 /** Air of every branch as this state has it. */
 export function setAir(rig: NetworkRig, state: NetworkState, controls: Controls, turning: boolean): void {
-  const share = isBalancing(state) ? fanShare(state.outdoors.role, state.exchange) : 1;
+  const share = isBalancing(state) && state.sweepingFor === null ? fanShare(state.outdoors.role, state.exchange) : 1;
   const melts = state.meltingFor !== null;
   // the units of a machine that is held stand by with it
   const held = isHeld(state.controller);
@@ -62,7 +63,7 @@ export function setAir(rig: NetworkRig, state: NetworkState, controls: Controls,
   rig.setOutdoorAir(share, blowsOut);
   state.rooms.forEach((room, i) => {
     const demand = state.demands[i];
-    const blows = !melts && !held && (demand === 'cooling' || (demand === 'heating' && turning));
+    const blows = !melts && !state.turnedFrom && !held && (demand === 'cooling' || (demand === 'heating' && turning));
     rig.setUnitAir(i, room, controls.indoorFan === 'low', controls.running && controls.indoorFanRunning && blows);
   });
 }
@@ -74,9 +75,11 @@ export function setAir(rig: NetworkRig, state: NetworkState, controls: Controls,
 function rerouted(rig: NetworkRig, state: NetworkState, controls: Controls, dt: number): NetworkState {
   const { demands, unitStates } = thermostats(rig, state, controls);
   // with nobody asking, valves and coils stay on the pipes that they are on
-  const melts = state.meltingFor !== null;
-  const routing = !melts && demands.some((each) => each !== 'off') ? demands : state.routing;
-  const outdoors = melts ? state.outdoors : outdoorsNext(rig, { ...state, demands });
+  const sweeps = state.sweepingFor !== null;
+  const kept = state.meltingFor !== null || sweeps;
+  const wished = !kept && demands.some((each) => each !== 'off') ? demands : state.routing;
+  const routing = sweeps ? wished.map((): UnitDemand => 'cooling') : wished;
+  const outdoors = kept ? state.outdoors : outdoorsNext(rig, { ...state, demands });
   const same = outdoors.role === state.outdoors.role && outdoors.count === state.outdoors.count;
   const next: NetworkState = {
     ...state,
@@ -359,10 +362,11 @@ function eased(share: number): number {
 /** What the controller says of a running machine. */
 export function runningWord(
   rig: NetworkRig,
-  state: Pick<NetworkState, 'demands' | 'outdoors' | 'speed' | 'meltingFor'>,
+  state: Pick<NetworkState, 'demands' | 'outdoors' | 'speed' | 'meltingFor' | 'sweepingFor'>,
   controls: Controls,
 ): ControllerState {
   if (state.meltingFor !== null) return 'defrosting';
+  if (state.sweepingFor !== null) return 'bringing-oil-back';
   const { network, data } = rig;
   const { limits: ends, control } = data;
   if (!controls.fixedSpeed) {

@@ -9,6 +9,7 @@ import { speedError, speedTarget } from './control';
 import { MELTING_SPEED } from './defrost';
 import { demandsOf } from './design';
 import { leastExchange, outdoorsWish, valveShare } from './exchange';
+import { SWEEP_OPENING, SWEEP_RAMP, sweepSpeed } from './oilReturn';
 import type { NetworkRig } from './rig';
 import { condensingSeen, evaporatingSeen } from './seen';
 import { LOCK_OUT_TRIPS, type NetworkState, PARKED } from './state';
@@ -82,6 +83,13 @@ export function regulate(
     } else if (state.meltingFor !== null && i >= network.modules.length) {
       openings.push(now);
       valveErrors.push(0);
+    } else if (
+      state.sweepingFor !== null &&
+      b.role !== 'idle' &&
+      !(i < network.modules.length && network.plainCooling)
+    ) {
+      openings.push(now + clip(SWEEP_OPENING - now, -SWEEP_RAMP * dt, SWEEP_RAMP * dt));
+      valveErrors.push(0);
     } else if (b.role === 'evaporator' && isFed(rig, state.demands, i)) {
       const seen = state.gasSensed[i] - state.liquidSensed[i] + task.adrift;
       const error = clip(seen - network.superheatWanted(i, task.superheat), -8, 12);
@@ -108,12 +116,13 @@ export function regulate(
   let { speed, exchange } = state;
   let pace = 0;
   if (state.meltingFor !== null) speed += clip(MELTING_SPEED - speed, -0.02 * dt, 0.02 * dt);
+  else if (state.sweepingFor !== null) speed += clip(sweepSpeed(state) - speed, -SWEEP_RAMP * dt, SWEEP_RAMP * dt);
   else if (controls.fixedSpeed) speed += clip(1 - speed, -0.02 * dt, 0.02 * dt);
   else {
     pace = clip(speedError(rig, speedTarget(state.demands, state.outdoors.role === 'evaporator')), -6, 6);
     speed = clip(speed + 6e-3 * (pace - state.speedError) + 5e-4 * pace * dt, control.minSpeed, control.maxSpeed);
   }
-  if (isBalancing(state) && state.meltingFor === null) {
+  if (isBalancing(state) && state.meltingFor === null && state.sweepingFor === null) {
     const boils = state.outdoors.role === 'evaporator';
     const error = boils
       ? control.evaporatingTarget - evaporatingSeen(rig)
@@ -224,7 +233,8 @@ export function decide(
   const held = heldBy(rig);
   if (held) return off(held, state.turning ? RESTART_DELAY : restartIn);
   if (stopped && state.trips >= LOCK_OUT_TRIPS) return off(state.controller, restartIn);
-  if (!state.demands.some((each) => each !== 'off')) {
+  // oil is fetched to the end, also where the rooms have had enough meanwhile
+  if (state.sweepingFor === null && !state.demands.some((each) => each !== 'off')) {
     return off('room-satisfied', state.turning ? RESTART_DELAY : restartIn);
   }
   if (state.turning) {

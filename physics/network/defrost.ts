@@ -11,7 +11,7 @@ import { FUSION } from '../solve/walls';
 import type { UnitDemand } from '../types';
 import type { NetworkRig } from './rig';
 import type { NetworkState } from './state';
-import { tasksFor } from './tasks';
+import { type Outdoors, tasksFor } from './tasks';
 import { highVolume, totalVolume } from './volumes';
 
 const FREEZING = 273.15;
@@ -72,13 +72,14 @@ export function heldByIce(frost: readonly (readonly number[])[]): number {
 
 /** The clocks of freezing and melting, and the machine turned round where one of them says so. */
 export function defrosting(rig: NetworkRig, state: NetworkState, dt: number): NetworkState {
+  const all = (role: Outdoors['role']): Outdoors => ({ role, count: rig.data.modules.length });
   const coil = Math.min(...state.liquidSensed.slice(0, rig.network.modules.length));
   if (state.meltingFor !== null) {
     const meltingFor = state.meltingFor + dt;
     const felt = coil - rig.effective.machine.defrostNotEnding;
     const over = felt > CLEAR || meltingFor >= LONGEST || !state.turning;
     if (!over) return { ...state, meltingFor };
-    return turned(rig, { ...state, meltingFor: null, freezingFor: 0 }, 'evaporator', state.demands);
+    return turnedRound(rig, { ...state, meltingFor: null, freezingFor: 0 }, all('evaporator'), state.demands);
   }
   const heats = state.outdoors.role === 'evaporator' && state.turning && state.regime === 'flow';
   if (!heats) return state;
@@ -88,24 +89,25 @@ export function defrosting(rig: NetworkRig, state: NetworkState, dt: number): Ne
   const starts = freezing && freezingFor > LEAST_FREEZING && (under > ICED_UNDER || freezingFor > MOST_FREEZING);
   if (!starts || rig.effective.machine.defrostNotStarting > 0) return { ...state, freezingFor };
   const cooling = state.demands.map((each): UnitDemand => (each === 'off' ? 'off' : 'cooling'));
-  return turned(rig, { ...state, freezingFor, meltingFor: 0 }, 'condenser', cooling);
+  return turnedRound(rig, { ...state, freezingFor, meltingFor: 0 }, all('condenser'), cooling);
 }
 
 /**
  * The reversing valve shifts: both sides come to one pressure in a moment, and what they hold lies spread over the volumes
  * of the new ones. Mass and energy are kept.
  */
-function turned(
+export function turnedRound(
   rig: NetworkRig,
   state: NetworkState,
-  role: 'condenser' | 'evaporator',
+  outdoors: Outdoors,
   routing: readonly UnitDemand[],
 ): NetworkState {
   const { network } = rig;
-  const outdoors = { role, count: rig.data.modules.length };
+  const { role } = outdoors;
   const openings = network.branches.map((_, i) => {
     if (i < network.modules.length) return role === 'condenser' ? 1 : 0.4;
-    return role === 'condenser' ? MELTING_OPENING : rig.data.control.subcoolingOpening;
+    const unit = routing[i - network.modules.length];
+    return unit === 'cooling' ? MELTING_OPENING : rig.data.control.subcoolingOpening;
   });
   const energy = state.energyHigh + state.energyLow - state.debtHigh - state.debtLow;
   const tasks = tasksFor(rig, outdoors, routing, openings, null);

@@ -18,6 +18,7 @@ import { advance, pipesNow, restore, runningWord } from './advance';
 import { compileNetwork, demandsOf, searchStart } from './design';
 import { fanShare } from './exchange';
 import { heldNetwork } from './held';
+import { isSlow } from './oilReturn';
 import { type Found, findSteady } from './outdoors';
 import type { NetworkRig } from './rig';
 import { networkSnapshot } from './snapshot';
@@ -137,6 +138,9 @@ export class NetworkMachine implements Machine {
       frost,
       freezingFor: 0,
       meltingFor: null,
+      slowFor: 0,
+      sweepingFor: null,
+      turnedFrom: null,
       demands,
       routing: demands,
       unitStates: demands,
@@ -171,6 +175,8 @@ export class NetworkMachine implements Machine {
   settled(state: MachineState): boolean {
     const s = state as NetworkState;
     const waits = s.controller === 'room-satisfied' || s.unitStates.includes('room-satisfied');
+    // a machine at low speed is on its way to fetching its oil
+    if (isSlow(s)) return false;
     return s.rate < SETTLED_RATE && (s.regime === 'flow' ? !waits : !s.turning && s.restartIn === 0 && !waits);
   }
 
@@ -261,6 +267,10 @@ export class NetworkMachine implements Machine {
     if (network.high[0] > limits.highPressure) return 'stopped-on-high-pressure';
     if (network.low[0] < limits.lowPressure) return 'stopped-on-low-pressure';
     if (network.compressor.tDischarge > limits.dischargeTemp) return 'stopped-on-discharge-heat';
-    return runningWord(this.rig, { demands, outdoors: found.outdoors, speed: drive.speed, meltingFor: null }, all);
+    return runningWord(
+      this.rig,
+      { demands, outdoors: found.outdoors, speed: drive.speed, meltingFor: null, sweepingFor: null },
+      all,
+    );
   }
 }

@@ -75,6 +75,11 @@ export interface NetworkState extends MachineState {
   /** s that an outdoor coil has been freezing since its last defrost; s of a defrost, or null while there is none */
   readonly freezingFor: number;
   readonly meltingFor: number | null;
+  /** s of running so slowly that oil stays in the pipes, since it was last fetched; s of fetching it, or null */
+  readonly slowFor: number;
+  readonly sweepingFor: number | null;
+  /** what a machine that turned round for that did before */
+  readonly turnedFrom: { readonly outdoors: Outdoors; readonly routing: readonly UnitDemand[] } | null;
   /** what each room gets now, after its thermostat */
   readonly demands: readonly UnitDemand[];
   /** the demands that valves and changeover boxes are set for: the last ones while nobody asks */

@@ -4,6 +4,7 @@ import { timeDraws } from './anyMachine';
 import { type Finding, finding, statement } from './finding';
 import { NetworkBooks } from './networkBooks';
 import { books, follow, type Mode, type PlantId } from './networkCourse';
+import { networkOil } from './networkOil';
 import { networkStarts } from './networkStarts';
 import { SOURCES } from './sources';
 
@@ -150,5 +151,5 @@ function abused(count: number, seed: number): Finding[] {
 }
 
 export function networkTime(): Finding[] {
-  return [...networkStarts(), ...roomsChange(), ...defrosts(), ...rest(), ...abused(12, 4000)];
+  return [...networkStarts(), ...roomsChange(), ...defrosts(), ...networkOil(), ...rest(), ...abused(12, 4000)];
 }

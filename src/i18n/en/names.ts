@@ -310,6 +310,7 @@ export const names = {
     'room-satisfied': 'No room asks for anything more, so the compressor rests.',
     'pumping-down': 'The liquid is shut off and the compressor empties the low side.',
     defrosting: 'The machine is melting the ice off its coil.',
+    'bringing-oil-back': 'The compressor runs fast for some minutes, all valves open, to bring oil back.',
     dripping: 'The defrost is over and the water drips off.',
     'fan-waiting': 'The coil gets cold first, then the indoor fan starts.',
     'room-warm-enough': 'The room is warm enough, so the compressor rests.',

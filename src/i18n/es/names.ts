@@ -312,6 +312,7 @@ export const names: SameKeys<typeof source> = {
     'room-satisfied': 'Ninguna sala pide nada más y el compresor descansa.',
     'pumping-down': 'El líquido está cortado y el compresor vacía el lado de baja.',
     defrosting: 'La máquina derrite el hielo de su batería.',
+    'bringing-oil-back': 'El compresor va rápido unos minutos, con las válvulas abiertas, para recuperar el aceite.',
     dripping: 'Terminó el descongelamiento y el agua escurre.',
     'fan-waiting': 'Primero se enfría la batería, después arranca el ventilador interior.',
     'room-warm-enough': 'La sala ya está caliente y el compresor descansa.',
