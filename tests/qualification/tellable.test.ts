@@ -10,12 +10,12 @@ import { plantDescription } from '../../physics';
 import { isTold, offGrid, type Subject, subjectOf, tellOne, tellShuffled, unlike } from '../../src/packs/prove';
 import { differentialFor, isFirst, type ShippedCallout, shippedCallouts } from '../support/differentials';
 
-const MACHINES = 20;
+const MACHINES = 15;
 /** of other machines than splits, and of those with many units, which take longer */
-const FEWER = 10;
-const FEW = 3;
+const FEWER = 6;
+const FEW = 2;
 /** of the packs that came later, of one circuit and of many units */
-const LATER = [5, 2] as const;
+const LATER = [3, 1] as const;
 
 function machinesOf(shipped: ShippedCallout): number {
   const { plant } = shipped.callout;
@@ -53,11 +53,12 @@ describe.each(cases.map((each) => [each.subject.callout.id, each] as const))('%s
 });
 
 it('no cause is told from readings shuffled between callouts', { timeout: 300_000 }, () => {
+  const some = shelf.filter((_, i) => i % 2 === 0);
   const machines = new Map<Subject, ReturnType<typeof offGrid>[]>(
-    shelf.map((subject) => [subject, Array.from({ length: SHUFFLED }, (_, i) => offGrid(subject, i))]),
+    some.map((subject) => [subject, Array.from({ length: SHUFFLED }, (_, i) => offGrid(subject, i))]),
   );
-  const shares = shelf.map((subject) => {
-    const others = unlike(subject, shelf);
+  const shares = some.map((subject) => {
+    const others = unlike(subject, some);
     const trials = Array.from({ length: SHUFFLED }, (_, i) =>
       tellShuffled(
         subject,
