@@ -18,7 +18,7 @@ import {
   type Snapshot,
   type StationId,
 } from '../index';
-import { Draw } from './draws';
+import { Draw, severityAt } from './draws';
 
 /** °C outdoors that a mode is drawn from. */
 const OUTDOORS: Readonly<Record<OperatingMode, readonly [number, number]>> = {
@@ -65,7 +65,7 @@ function drawFault(
   const one = draw.share() < 0.7;
   const unit = family.perUnit && plant.units && one ? `@${draw.pick(plant.units)}` : '';
   const sign = family.signed && draw.share() < 0.5 ? -1 : 1;
-  return { [`${family.id}${target}${unit}`]: sign * draw.share() * family.max };
+  return { [`${family.id}${target}${unit}`]: sign * severityAt(family, draw.share()) };
 }
 
 export interface SteadyTally {

@@ -1,7 +1,7 @@
 /** Cold rooms drawn at random: do they solve, and do their books close? */
 import { createMachine, familiesOf, type MachineSetup, PhysicsError } from '../index';
 import { misuse } from './abuse';
-import { Draw } from './draws';
+import { Draw, severityAt } from './draws';
 import { type Finding, finding } from './finding';
 import { COLD_ROOM, COLD_ROOMS } from './machines';
 import { SOURCES } from './sources';
@@ -21,7 +21,7 @@ function drawn(draw: Draw): MachineSetup {
     altitude: draw.between(0, 1500),
   } as const;
   const sign = family.signed && draw.share() < 0.5 ? -1 : 1;
-  return { plant, refrigerant, conditions, faults: { [family.id]: sign * draw.share() * family.max } };
+  return { plant, refrigerant, conditions, faults: { [family.id]: sign * severityAt(family, draw.share()) } };
 }
 
 /** An hour each in which everything that can be set is set at random, all the time. */

@@ -3,6 +3,7 @@ import {
   type Conditions,
   createMachine,
   type FamilyId,
+  type FaultFamily,
   type Faults,
   familiesOf,
   PhysicsError,
@@ -33,6 +34,13 @@ export class Draw {
   }
 }
 
+/** Size of a fault at a share of its range. */
+export function severityAt({ slight, max }: Pick<FaultFamily, 'slight' | 'max'>, share: number): number {
+  // a scale that begins beyond its middle means what lies below to be no such fault: a contact is open or it is not
+  const from = slight > max / 2 ? slight : 0;
+  return from + share * (max - from);
+}
+
 export interface Drawn {
   readonly variant: Variant;
   readonly conditions: Conditions;
@@ -48,8 +56,6 @@ export function drawMachine(draw: Draw, share?: number): Drawn {
   const indoor = draw.between(20, 32);
   const part = share ?? draw.share();
   const sign = family.signed && draw.share() < 0.5 ? -1 : 1;
-  // a scale that begins beyond its middle means what lies below to be no such fault: a contact is open or it is not
-  const from = family.slight > family.max / 2 ? family.slight : 0;
   const key = family.targets ? `${family.id}:${draw.pick(family.targets)}` : family.id;
   return {
     variant,
@@ -60,7 +66,7 @@ export function drawMachine(draw: Draw, share?: number): Drawn {
       mode: 'cooling',
       altitude: draw.between(0, 1500),
     },
-    faults: { [key]: sign * (from + part * (family.max - from)) },
+    faults: { [key]: sign * severityAt(family, part) },
     family: family.id,
     share: part,
   };

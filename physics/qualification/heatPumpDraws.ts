@@ -3,7 +3,7 @@
  * change nothing, does more of it do more?
  */
 import { createMachine, familiesOf, type MachineSetup, PhysicsError, plantDescription, steady } from '../index';
-import { Draw } from './draws';
+import { Draw, severityAt } from './draws';
 import { type Finding, finding, statement } from './finding';
 import { HEAT_PUMPS, type Reading, steadyReadings, type Variant } from './machines';
 import { SOURCES } from './sources';
@@ -24,7 +24,7 @@ function drawn(draw: Draw, variant: Variant, mode: Mode): MachineSetup {
     mode,
     altitude: draw.between(0, 1500),
   };
-  return { plant, refrigerant, conditions, faults: { [family.id]: draw.share() * family.max } };
+  return { plant, refrigerant, conditions, faults: { [family.id]: severityAt(family, draw.share()) } };
 }
 
 export function heatPumpDraws(count: number, seed: number): Finding[] {

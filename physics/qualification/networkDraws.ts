@@ -9,7 +9,7 @@ import {
   plantDescription,
 } from '../index';
 import type { OperatingMode, UnitDemand } from '../types';
-import { Draw } from './draws';
+import { Draw, severityAt } from './draws';
 import { type Finding, finding } from './finding';
 import { DRAWS } from './networkExpectations';
 import type { NetworkVariant } from './networkMachines';
@@ -56,7 +56,7 @@ function faults(draw: Draw, plant: MachineSetup['plant'], ids: readonly string[]
     const target = family.targets ? `:${draw.pick(family.targets)}` : '';
     const at = family.perUnit && draw.share() < 0.7 ? `@${draw.pick(ids)}` : '';
     const sign = family.signed && draw.share() < 0.5 ? -1 : 1;
-    drawn[`${family.id}${target}${at}`] = sign * draw.share() * family.max;
+    drawn[`${family.id}${target}${at}`] = sign * severityAt(family, draw.share());
   }
   return drawn;
 }
