@@ -124,6 +124,7 @@ class CompiledMachine implements Machine, Rigs {
     const opened =
       before.drier !== after.drier ||
       before.line !== after.line ||
+      before.suctionLine !== after.suctionLine ||
       before.leakArea !== after.leakArea ||
       before.friction !== after.friction ||
       before.metering !== after.metering ||

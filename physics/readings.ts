@@ -134,6 +134,8 @@ export const LOOKS = [
   'evaporatorIce',
   /** share of the liquid line for which the charge label shows an allowance */
   'lineCharged',
+  /** planned length of the lines over the length that a tape measure finds */
+  'linesPlanned',
   /** share of its thermal contact that the controller's suction sensor, and its indoor coil sensor, have */
   'suctionSensorContact',
   'coilSensorContact',

@@ -41,6 +41,7 @@ export type Faults = Readonly<Record<string, number>>;
 export const FAMILIES = [
   'undercharge',
   'line-charge-not-added',
+  'lines-too-long',
   'overcharge',
   'non-condensable',
   'drier-restriction',

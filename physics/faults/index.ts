@@ -26,6 +26,7 @@ import { FAN_CAPACITOR_WEAK } from './fanCapacitorWeak';
 import { FAN_CYCLING_CONTROL_FAILED } from './fanCyclingControlFailed';
 import { FILTER_DIRTY } from './filterDirty';
 import { LINE_CHARGE_NOT_ADDED } from './lineChargeNotAdded';
+import { LINES_TOO_LONG } from './linesTooLong';
 import { LIQUID_LINE_HEATED } from './liquidLineHeated';
 import { LIQUID_LINE_KINK } from './liquidLineKink';
 import { MODULE_VALVE_SHUT } from './moduleValveShut';
@@ -61,6 +62,7 @@ import { VALVE_STUCK_OPENING } from './valveStuckOpening';
 export const FAULTS: readonly Fault[] = [
   UNDERCHARGE,
   LINE_CHARGE_NOT_ADDED,
+  LINES_TOO_LONG,
   OVERCHARGE,
   NON_CONDENSABLE,
   DRIER_RESTRICTION,

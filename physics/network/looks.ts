@@ -47,6 +47,7 @@ export function looksOf(rig: NetworkRig, shown: Shown, glass: number): Looks {
     liquidLineKink: flattened(machine.line - rig.data.pipes.liquidDrop, rig.data.pipes.liquidBore),
     suctionValveOpen: Math.sqrt(rig.data.pipes.inletDrop / machine.suctionValve),
     lineCharged: 1,
+    linesPlanned: 1,
     suctionSensorContact: 1,
     coilSensorContact: 1,
     condensatePan: 0,

@@ -92,6 +92,8 @@ export const GROWTHS: readonly Growth[] = [
     sign: 1,
     corners: [subcoolingGone(6, 11.9)],
   },
+  { key: 'lines-too-long', machines: ORIFICES, telling: 'planned', sign: -1, corners: [] },
+  { key: 'lines-too-long', machines: ORIFICES, telling: 'ps', sign: -1, corners: [] },
   { key: 'thermostat-misplaced', machines: ORIFICES, telling: 'thermostatOver', sign: 1, corners: [] },
   { key: 'overcharge', machines: VARIANTS, telling: 'SC', sign: 1, corners: [] },
   { key: 'overcharge', machines: ORIFICES, telling: 'pd', sign: 1, corners: [superheatGone(0.03, 0.2)] },

@@ -150,6 +150,7 @@ export function readingsOf(snapshot: Snapshot) {
     suctionWarming: probes.suctionLineTemp.value - probes.evaporatorOutletTemp.value,
     sensorSeat: snapshot.looks.suctionSensorContact,
     label: snapshot.looks.lineCharged,
+    planned: snapshot.looks.linesPlanned,
     filterDrop: probes.filterPressureDrop.value,
     coilDrop: probes.coilPressureDrop.value,
     ductPressure: probes.supplyDuctPressure.value,

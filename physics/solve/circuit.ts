@@ -217,7 +217,7 @@ export class Circuit {
     this.pValveIn = pLow + (valveLow * mm) / rhoSuction;
     const serviceValve = this.heating ? lines.inletDrop : effective.suctionValve;
     this.pServiceSuction = this.pValveIn + (serviceValve * mm) / rhoSuction;
-    this.pEvaporatorOut = this.pServiceSuction + (lines.suctionDrop * mm) / rhoSuction;
+    this.pEvaporatorOut = this.pServiceSuction + (effective.suctionLine * mm) / rhoSuction;
     const dropLow = data.evaporator.pressureDrop * mm * (0.5 / this.low[RHO_V]);
     this.pEvaporatorIn = this.pEvaporatorOut + dropLow;
     const pEvaporating = this.pEvaporatorOut + 0.5 * dropLow;

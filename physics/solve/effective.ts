@@ -113,6 +113,8 @@ export interface Effective {
   charge: number;
   /** m of liquid line whose charge was never added: told by the label only, the charge lacks it already */
   lineUncharged: number;
+  /** length of the lines beyond the planned one over the planned one */
+  linesLonger: number;
   displacement: number;
   leakArea: number;
   /** factor on the power that its work takes */
@@ -121,6 +123,8 @@ export interface Effective {
   drier: number;
   line: number;
   suctionValve: number;
+  /** coefficient of the pipe between coil and service valve */
+  suctionLine: number;
   /** W/K between the liquid line behind the drier and something hot / between suction line and outdoor air */
   liquidLineUa: number;
   suctionUa: number;
@@ -237,6 +241,9 @@ export interface Nominal {
   readonly liquid: { readonly drier: number; readonly line: number };
   readonly lines: {
     readonly inletDrop: number;
+    /** of a machine with one liquid and one suction line */
+    readonly suctionDrop?: number;
+    readonly liquidLineVolume?: number;
     readonly suctionUa?: number;
     readonly suctionShare?: number;
     readonly dischargeUa?: number;
@@ -258,12 +265,14 @@ export function healthy(data: Nominal): Effective {
   return {
     charge: data.charge,
     lineUncharged: 0,
+    linesLonger: 0,
     displacement: 1,
     leakArea: 0,
     friction: 1,
     drier: data.liquid.drier,
     line: data.liquid.line,
     suctionValve: data.lines.inletDrop,
+    suctionLine: data.lines.suctionDrop ?? 0,
     liquidLineUa: 0,
     suctionUa: data.lines.suctionUa ?? 0,
     dischargeUa: data.lines.dischargeUa ?? 0,

@@ -59,6 +59,7 @@ export const REMEDY_RULES: Readonly<Record<RemedyId, Remedy>> = {
   'top-up-only': closed([], 900, ['weigh-in', 'restart-and-settle', 'record']),
   'recover-excess': closed([], 600, CHARGE_ONLY),
   'weigh-in-allowance': closed(['line-charge-not-added'], 600, ALLOWANCE),
+  'relay-lines': opened(['lines-too-long'], 14400),
   'recover-evacuate-recharge': opened([], 600),
   'replace-drier': opened(['drier-restriction'], 1200),
   'replace-line-section': opened(['liquid-line-kink'], 2400),

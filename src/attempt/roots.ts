@@ -5,6 +5,7 @@ import type { RootCause } from './types';
 export const USUAL_ROOT: Readonly<Record<CauseId, RootCause>> = {
   undercharge: 'leak-at-joint',
   'line-charge-not-added': 'allowance-forgotten',
+  'lines-too-long': 'badly-laid-pipe',
   overcharge: 'overfilled-at-last-service',
   'non-condensable': 'air-left-in-at-installation',
   'drier-restriction': 'wet-or-dirty-circuit',

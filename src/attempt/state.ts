@@ -252,6 +252,7 @@ export const STATE_FREE: readonly ChannelName[] = [
   'look:suctionValveOpen',
   'look:evaporatorIce',
   'look:lineCharged',
+  'look:linesPlanned',
   'look:suctionSensorContact',
   'look:coilSensorContact',
   'look:condensatePan',

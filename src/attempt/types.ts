@@ -45,6 +45,7 @@ export const REMEDIES = [
   'top-up-only',
   'recover-excess',
   'weigh-in-allowance',
+  'relay-lines',
   'recover-evacuate-recharge',
   'replace-drier',
   'replace-line-section',

@@ -23,6 +23,7 @@ const CHARGE_JUDGEMENTS: readonly CauseId[] = [
   'non-condensable',
   'drier-restriction',
   'line-charge-not-added',
+  'lines-too-long',
   'suction-line-uninsulated',
   'liquid-line-heated',
   'service-valve-throttled',

@@ -93,6 +93,14 @@ export const SENSES: Readonly<Record<LookName, Sense>> = {
     classes: classes(['label-blank', 0.2], ['label-short', 0.85], ['label-full', Number.POSITIVE_INFINITY]),
     sd: 0.03,
   },
+  linesPlanned: {
+    classes: classes(
+      ['lines-far-longer', 0.35],
+      ['lines-longer', 0.75],
+      ['lines-as-planned', Number.POSITIVE_INFINITY],
+    ),
+    sd: 0.03,
+  },
   suctionSensorContact: SENSOR,
   coilSensorContact: SENSOR,
   outdoorSensorContact: SENSOR,

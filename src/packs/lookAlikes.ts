@@ -17,6 +17,7 @@ const ALIKE: Readonly<Record<CauseId, readonly CauseId[]>> = {
     'defrost-not-starting',
   ],
   'line-charge-not-added': ['undercharge', 'liquid-line-heated', 'orifice-undersize'],
+  'lines-too-long': ['suction-line-uninsulated', 'undercharge', 'orifice-undersize'],
   overcharge: ['condenser-dirty', 'non-condensable', 'condenser-fan-slow', 'orifice-oversize'],
   'non-condensable': ['overcharge', 'condenser-dirty', 'condenser-fan-slow'],
   'drier-restriction': ['undercharge', 'orifice-undersize', 'metering-valve-stuck-closing'],

@@ -162,6 +162,7 @@ export class FakeMachine implements Machine {
         suctionValveOpen: 1,
         evaporatorIce: 0,
         lineCharged: 1,
+        linesPlanned: 1,
         suctionSensorContact: 1,
         outdoorIce: 0,
         outdoorSensorContact: 1,

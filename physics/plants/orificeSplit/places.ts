@@ -159,6 +159,15 @@ export const ORIFICE_SPLIT_PLACES: readonly Place[] = [
     reads: { look: 'lineCharged' },
   },
   {
+    id: 'line-length',
+    kind: 'look',
+    side: 'line',
+    x: 3.78,
+    y: 2.95,
+    order: 13.5,
+    reads: { look: 'linesPlanned' },
+  },
+  {
     id: 'outdoor-air',
     kind: 'air',
     side: 'outdoor',

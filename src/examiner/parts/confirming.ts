@@ -24,6 +24,7 @@ export type Proof =
 export const PROOFS: Readonly<Record<CauseId, readonly Proof[] | null>> = {
   undercharge: [{ steps: ['recover', 'weigh-in'] }],
   'line-charge-not-added': [{ read: ['look:lineCharged'] }],
+  'lines-too-long': [{ read: ['look:linesPlanned'] }],
   overcharge: [{ steps: ['recover'] }],
   'non-condensable': [{ standing: ['liquidPressure'] }, { standing: ['suctionPressure'] }],
   'drier-restriction': [

@@ -38,6 +38,7 @@ export const examiner = {
   why: {
     undercharge: 'Why? Too little liquid reaches the evaporating coil. It boils off early.',
     'line-charge-not-added': 'Why? Nothing leaked. The line took liquid that nobody added.',
+    'lines-too-long': 'Why? Both pipes are far longer than planned. Suction loses pressure on the way.',
     overcharge: 'Why? The extra liquid fills the condensing coil. Heat finds less room there.',
     'non-condensable': 'Why? Air does not turn to liquid. It fills the condensing coil.',
     'drier-restriction': 'Why? The liquid was there. The drier held it back.',
@@ -160,6 +161,7 @@ export const examiner = {
       'thermostat-misplaced': 'Proof is missing: read the air at the thermostat.',
       'drain-blocked': 'Proof is missing: look into the condensate pan.',
       'line-charge-not-added': 'Proof is missing: read the charge label.',
+      'lines-too-long': 'Proof is missing: measure the lines against the plan.',
       'thermistor-out-of-its-pocket': 'Proof is missing: look where the sensor sits.',
       'thermistor-open': 'Proof is missing: measure the sensor at its plug.',
       'thermistor-shorted': 'Proof is missing: measure the sensor at its plug.',

@@ -38,6 +38,8 @@ export const examiner: SameKeys<typeof english> = {
   why: {
     undercharge: '¿Por qué? Llega poco líquido a la batería que evapora. Se evapora pronto.',
     'line-charge-not-added': '¿Por qué? No hay fuga. La línea tomó líquido que nadie añadió.',
+    'lines-too-long':
+      '¿Por qué? Los dos tubos son mucho más largos de lo previsto. La aspiración pierde presión por el camino.',
     overcharge: '¿Por qué? El líquido de más llena la batería que condensa. El calor sale mal.',
     'non-condensable': '¿Por qué? El aire no se vuelve líquido. Llena la batería que condensa.',
     'drier-restriction': '¿Por qué? Había líquido. El secador lo retenía.',
@@ -161,6 +163,7 @@ export const examiner: SameKeys<typeof english> = {
       'thermostat-misplaced': 'Falta la prueba: lee el aire junto al termostato.',
       'drain-blocked': 'Falta la prueba: mira la bandeja de condensados.',
       'line-charge-not-added': 'Falta la prueba: lee la etiqueta de carga.',
+      'lines-too-long': 'Falta la prueba: mide las líneas y compáralas con el plano.',
       'thermistor-out-of-its-pocket': 'Falta la prueba: mira dónde está la sonda.',
       'thermistor-open': 'Falta la prueba: mide la sonda en su conector.',
       'thermistor-shorted': 'Falta la prueba: mide la sonda en su conector.',

@@ -238,6 +238,7 @@ const LOOKED_AT: ReadonlySet<string> = new Set([
   'liquid-line-kink',
   'service-valve-throttled',
   'line-charge-not-added',
+  'lines-too-long',
   'bulb-loose',
   'defrost-not-starting',
   'thermistor-out-of-its-pocket',
