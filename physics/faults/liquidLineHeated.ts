@@ -14,6 +14,8 @@ import type { Fault } from './types';
 export const LIQUID_LINE_HEATED: Fault = {
   id: 'liquid-line-heated',
   plants: ['orifice-split', 'cold-room', 'thermostatic-heat-pump'],
+  // a sealed unit comes with its lines: nobody lays them
+  lacking: { 'cold-room': ['R-290'] },
   slight: 2.5,
   clear: 5,
   severe: 7,
