@@ -2,7 +2,7 @@
  * From a solved network to what the outside sees. Places: the suction and liquid service ports stand at the outdoor
  * modules; a unit's gas and liquid pipe carry its two sensors.
  */
-import { wetBulb } from '../air/moistAir';
+import { wetBulb, wSaturated } from '../air/moistAir';
 import * as L from '../fluids/layout';
 import { leavingTemperature } from '../parts/airStream';
 import { WALL_FIELDS } from '../parts/coil';
@@ -256,13 +256,9 @@ function mixedAir(
     entering: entering / flow,
     enteringWet: wetBulb(entering / flow, inWet, pressure),
     leaving: t,
-    leavingWet: wetBulb(t, saturatedOr(units[0], t, outWet), pressure),
+    // what a unit blows into colder air falls out as mist
+    leavingWet: wetBulb(t, Math.min(outWet, wSaturated(t, pressure)), pressure),
   };
-}
-
-function saturatedOr(b: Branch, t: number, humidity: number): number {
-  const most = b.air.saturated.humidity(t);
-  return humidity < most ? humidity : most * 0.999;
 }
 
 function branchSnapshot(rig: NetworkRig, b: Branch, fan: number, frost: readonly number[]): BranchSnapshot {
