@@ -63,6 +63,8 @@ export const PROBES = {
   /** between the two phases that have the least between them, where there are three */
   supplyVoltage: 'V',
   contactorDrop: 'V',
+  /** of the signal bus at an indoor unit (as a machine's own: at the first) */
+  busVoltage: 'V',
   compressorCapacitance: 'F',
   fanCapacitance: 'F',
   defrostHeaterResistance: 'Ohm',

@@ -217,6 +217,8 @@ export function flowSnapshot(
     totalPower,
     compressorSpeed: speed,
     supplyVoltage: effective.voltage,
+    // no bus: one unit, wired straight
+    busVoltage: 0,
     contactorDrop: effective.contactDrop,
     compressorCapacitance: (data.motor.capacitance ?? 0) * (1 - effective.weakCapacitor),
     fanCapacitance: (data.outdoorFan.capacitance ?? 0) * (1 - effective.weakFanCapacitor),

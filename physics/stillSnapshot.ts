@@ -108,6 +108,8 @@ export function stillSnapshot(rig: Rig, state: CircuitState): Snapshot {
     totalPower,
     compressorSpeed: state.turning ? data.compressor.ratedSpeed * state.speed * circuit.compressor.speedShare : 0,
     supplyVoltage: effective.voltage,
+    // no bus: one unit, wired straight
+    busVoltage: 0,
     contactorDrop: state.turning ? effective.contactDrop : effective.voltage,
     compressorCapacitance: (data.motor.capacitance ?? 0) * (1 - effective.weakCapacitor),
     fanCapacitance: (data.outdoorFan.capacitance ?? 0) * (1 - effective.weakFanCapacitor),

@@ -93,6 +93,7 @@ export const FAMILIES = [
   'module-valve-shut',
   'metering-valve-not-closing',
   'unit-capacity-set-wrong',
+  'communication-lost',
 ] as const;
 export type FamilyId = (typeof FAMILIES)[number];
 export type CauseId = FamilyId | 'no-fault';
@@ -229,7 +230,7 @@ export interface CoilSegment {
 }
 
 /** What an indoor unit says of itself. */
-export type UnitState = 'off' | 'cooling' | 'heating' | 'room-satisfied' | 'machine-stopped';
+export type UnitState = 'off' | 'cooling' | 'heating' | 'room-satisfied' | 'machine-stopped' | 'not-answering';
 
 /** One indoor unit or outdoor module of several: its coil, and the refrigerant on both sides of it. */
 export interface BranchSnapshot {

@@ -9,6 +9,7 @@ import { BULB_LOOSE } from './bulbLoose';
 import { CAPACITOR_WEAK } from './capacitorWeak';
 import { CHANGEOVER_PORTS_CROSSED } from './changeoverPortsCrossed';
 import { CHECK_VALVE_LEAKING } from './checkValveLeaking';
+import { COMMUNICATION_LOST } from './communicationLost';
 import { COMPRESSOR_LEAK_BY } from './compressorLeakBy';
 import { COMPRESSOR_WORN } from './compressorWorn';
 import { CONDENSER_DIRTY } from './condenserDirty';
@@ -114,6 +115,7 @@ export const FAULTS: readonly Fault[] = [
   MODULE_VALVE_SHUT,
   VALVE_NOT_CLOSING,
   UNIT_CAPACITY_SET_WRONG,
+  COMMUNICATION_LOST,
 ];
 
 /** K and Pa beyond which nothing is set or read wrongly */

@@ -9,6 +9,7 @@ import { RESTART_DELAY } from '../solve/controller';
 import { type ControllerState, type Controls, isHeld, type UnitDemand } from '../types';
 import { decide, isBalancing, limits, outdoorsNext, regulate, sensedNext, thermostats } from './controller';
 import { defrosting, iceAfter, iceOf } from './defrost';
+import { blowsAlone } from './design';
 import { fanShare } from './exchange';
 import { drivenBy, type Entry, type FlowResult, flowStep } from './flowStep';
 import { sweeping } from './oilReturn';
@@ -63,7 +64,9 @@ export function setAir(rig: NetworkRig, state: NetworkState, controls: Controls,
   rig.setOutdoorAir(share, blowsOut);
   state.rooms.forEach((room, i) => {
     const demand = state.demands[i];
-    const blows = !melts && !state.turnedFrom && !held && (demand === 'cooling' || (demand === 'heating' && turning));
+    const alone = blowsAlone(rig, i, controls.units);
+    const blows =
+      !melts && !state.turnedFrom && !held && (alone || demand === 'cooling' || (demand === 'heating' && turning));
     rig.setUnitAir(i, room, controls.indoorFan === 'low', controls.running && controls.indoorFanRunning && blows);
   });
 }

@@ -5,6 +5,7 @@
 import { motorCurrent } from '../parts/motor';
 import { RESTART_DELAY } from '../solve/controller';
 import type { ControllerState, Controls, UnitDemand, UnitState } from '../types';
+import { isSilent } from './bus';
 import { speedError, speedTarget } from './control';
 import { MELTING_SPEED } from './defrost';
 import { demandsOf } from './design';
@@ -46,7 +47,7 @@ export function thermostats(
   const unitStates: UnitState[] = [];
   const demands = asked.map((demand, i): UnitDemand => {
     if (demand === 'off') {
-      unitStates.push('off');
+      unitStates.push(isSilent(rig, i) ? 'not-answering' : 'off');
       return 'off';
     }
     const room = state.rooms[i].temperature + rig.effective.units[i].drift.returnAir;

@@ -6,6 +6,7 @@ import { networkData, plantDescription } from '../plants';
 import { NOMINAL } from '../solve/compile';
 import { checkConditions } from '../solve/conditions';
 import type { Conditions, Controls, MachineSetup, UnitDemand } from '../types';
+import { isSilent } from './bus';
 import type { BranchData, NetworkData } from './data';
 import { usualDemand } from './demands';
 import { faultyNetwork, healthyNetwork, type NetworkDesign } from './faulty';
@@ -14,8 +15,18 @@ import { NetworkRig } from './rig';
 
 const designs = new Map<string, NetworkDesign & { readonly x: Float64Array }>();
 
-/** What each unit is asked: what the controls name for its room, else what the mode says (at once: every second room is heated). */
+/** What the machine hears of its rooms: nothing of a unit that does not answer. */
 export function demandsOf(rig: NetworkRig, mode: Conditions['mode'], units: Controls['units']): UnitDemand[] {
+  return askedOf(rig, mode, units).map((asked, i) => (isSilent(rig, i) ? 'off' : asked));
+}
+
+/** Whether a unit blows without being heard: its own board runs its fan on. */
+export function blowsAlone(rig: NetworkRig, unit: number, units: Controls['units']): boolean {
+  return isSilent(rig, unit) && askedOf(rig, rig.conditions.mode, units)[unit] !== 'off';
+}
+
+/** What each unit is asked: what the controls name for its room, else what the mode says (at once: every second room is heated). */
+function askedOf(rig: NetworkRig, mode: Conditions['mode'], units: Controls['units']): UnitDemand[] {
   const asks = rig.data.units.map(({ id }, i): UnitDemand => {
     const asked = units?.[id] ?? usualDemand(mode, i);
     // two pipes carry one mode: who asks for the other gets nothing

@@ -15,7 +15,8 @@ import type {
   UnitDemand,
 } from '../types';
 import { advance, pipesNow, restore, runningWord } from './advance';
-import { compileNetwork, demandsOf, searchStart } from './design';
+import { unitStatesOf } from './bus';
+import { blowsAlone, compileNetwork, demandsOf, searchStart } from './design';
 import { fanShare } from './exchange';
 import { heldNetwork } from './held';
 import { isSlow } from './oilReturn';
@@ -67,7 +68,7 @@ export class NetworkMachine implements Machine {
       time: 0,
       controller: this.steadyWord(all, found, demands),
       demands,
-      unitStates: demands,
+      unitStates: unitStatesOf(this.rig, demands),
       frost: frostFound(this.rig),
       outdoorFan: found.outdoors.count > 0 ? fanShare(found.outdoors.role, found.exchange) : 0,
     });
@@ -143,7 +144,7 @@ export class NetworkMachine implements Machine {
       turnedFrom: null,
       demands,
       routing: demands,
-      unitStates: demands,
+      unitStates: unitStatesOf(rig, demands),
       controller: this.steadyWord(all, found, demands),
       restartIn: 0,
       runningFor: 3600,
@@ -247,7 +248,8 @@ export class NetworkMachine implements Machine {
     const demands = demandsOf(rig, setup.conditions.mode, all.units);
     const room = rig.roomFound();
     demands.forEach((demand, i) => {
-      rig.setUnitAir(i, room, all.indoorFan === 'low', demand !== 'off' && all.indoorFanRunning);
+      const blows = demand !== 'off' || blowsAlone(rig, i, all.units);
+      rig.setUnitAir(i, room, all.indoorFan === 'low', blows && all.indoorFanRunning);
     });
     const warm = searchStart(setup, all.fixedSpeed);
     try {

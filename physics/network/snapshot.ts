@@ -21,6 +21,7 @@ import type {
 } from '../types';
 import { PROBES } from '../types';
 import type { Branch } from './branch';
+import { busVoltage } from './bus';
 import { looksOf, moduleFan } from './looks';
 import type { NetworkRig } from './rig';
 import { sensorsOf } from './sensors';
@@ -138,6 +139,7 @@ export function networkSnapshot(rig: NetworkRig, shown: Shown): Snapshot {
     suctionSensorResistance: 0,
     coilSensorResistance: 0,
     valveCoilResistance: 0,
+    busVoltage: busVoltage(rig, 0),
     valveOpening: sum(boils, (b) => b.opening * b.data.valve.area) / (sum(boils, (b) => b.data.valve.area) || 1),
     refrigerantMassFlow: m,
     capacityTotal: capacity,
@@ -154,7 +156,9 @@ export function networkSnapshot(rig: NetworkRig, shown: Shown): Snapshot {
     }
   };
   for (const b of modules) own(b, moduleValues(b));
-  for (const b of units) own(b, unitValues(rig, b));
+  units.forEach((b, i) => {
+    own(b, { ...unitValues(rig, b), busVoltage: busVoltage(rig, i) });
+  });
   const glass = after.quality <= 0 ? 0 : after.quality >= 1 ? 1 : vapourShare(rig, after);
   return {
     time: shown.time,

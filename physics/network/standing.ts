@@ -4,6 +4,7 @@ import { ln } from '../math/elementary';
 import { WALL_FIELDS } from '../parts/coil';
 import { standingAt } from '../solve/standing';
 import type { Controls } from '../types';
+import { unitStatesOf } from './bus';
 import { demandsOf } from './design';
 import type { NetworkRig } from './rig';
 import { type NetworkState, PARKED } from './state';
@@ -125,7 +126,7 @@ export function standingNetwork(rig: NetworkRig, controls: Controls, charge: num
     turnedFrom: null,
     demands,
     routing: demands,
-    unitStates: demands,
+    unitStates: unitStatesOf(rig, demands),
     controller: 'off',
     restartIn: 0,
     runningFor: 0,

@@ -13,9 +13,11 @@ import {
   type Snapshot,
   type Station,
   type StationId,
+  type UnitState,
 } from '../types';
 import { assign, setAir } from './advance';
 import type { Branch } from './branch';
+import { busVoltage } from './bus';
 import { looksOf } from './looks';
 import type { NetworkRig } from './rig';
 import { sensorsWith } from './sensors';
@@ -110,6 +112,7 @@ export function stillSnapshot(rig: NetworkRig, state: NetworkState): Snapshot {
     suctionSensorResistance: 0,
     coilSensorResistance: 0,
     valveCoilResistance: 0,
+    busVoltage: busVoltage(rig, 0),
     valveOpening: unitOpening(rig, state),
     refrigerantMassFlow: m,
     capacityTotal: heat,
@@ -127,7 +130,7 @@ export function stillSnapshot(rig: NetworkRig, state: NetworkState): Snapshot {
     own(b.data.id, moduleValues(b, state, i, result));
   });
   units.forEach((b, i) => {
-    own(b.data.id, unitValues(rig, b, state, i, result, airs[i]));
+    own(b.data.id, { ...unitValues(rig, b, state, i, result, airs[i]), busVoltage: busVoltage(rig, i) });
   });
   const shown: Shown = {
     time: state.time,
@@ -170,7 +173,7 @@ export function stillSnapshot(rig: NetworkRig, state: NetworkState): Snapshot {
     evaporator: segments(state.walls[modules], low),
     units: units.map((b, i) => ({
       ...standingBranch(b, state.walls[modules + i], b.role === 'condenser' ? high : low),
-      state: state.turning || state.unitStates[i] === 'off' ? state.unitStates[i] : 'machine-stopped',
+      state: state.turning || waitsForNothing(state.unitStates[i]) ? state.unitStates[i] : 'machine-stopped',
       fan: b.fan.power > 0 ? b.effective.indoorFanSpeed : 0,
     })),
     modules: network.modules.map((b, i) => ({
@@ -225,6 +228,11 @@ function segments(walls: readonly number[], vessel: Vessel): CoilSegment[] {
     wall: walls[i * WALL_FIELDS],
     frost: 0,
   }));
+}
+
+/** Whether a unit has nothing to wait for while the machine stands. */
+function waitsForNothing(state: UnitState): boolean {
+  return state === 'off' || state === 'not-answering';
 }
 
 interface Leaving {

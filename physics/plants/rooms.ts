@@ -174,6 +174,7 @@ function roomOf(unit: string, x: number, y: number, piping: Piping, index: numbe
     boxed('valve', 'electronic-valve', 1.68, 1.26, 0.32, 0.4),
     { ...boxed('fan', 'fan', 2.92, 1.34, 0.8, 0.8), role: 'evaporator', of: unit },
     boxed('outlet-grille', 'grille', 3.9, 1.38, 0.1, 0.72),
+    boxed('bus-clamps', 'terminals', 3.84, 2.56, 0.36, 0.16),
     boxed('controller', 'thermostat', 4.38, 2.5, 0.16, 0.26),
     ...FURNITURE[index % FURNITURE.length].map(([kind, dx, dy, w, h]) => boxed(kind, kind, dx, dy, w, h)),
   ];
@@ -232,6 +233,7 @@ function placesOf(unit: string, at: (dx: number, dy: number) => readonly [number
     place('filter-face', 'look', 0.98, 1.22, { look: `filterDust@${unit}` }),
     place('filter-drop', 'duct', 0.98, 2.1, { differentialPressure: `filterPressureDrop@${unit}` }),
     place('indoor-fan', 'look', 3.32, 1.74, { look: `evaporatorFanSpeed@${unit}` }),
+    place('bus-clamps', 'terminals', 4.02, 2.64, { voltage: `busVoltage@${unit}` }, { needs: ['panel-open'] }),
     place('supply-air', 'air', 4.2, 1.74, {
       temperature: `supplyAirTemp@${unit}`,
       wetBulb: `supplyAirWetBulb@${unit}`,

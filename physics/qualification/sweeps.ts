@@ -94,7 +94,12 @@ function cornersOf(points: readonly Solved[]): Corner[] {
 }
 
 /** Faults that have no size. */
-const UNSCALED: readonly FamilyId[] = ['changeover-ports-crossed', 'unit-address-crossed', 'module-valve-shut'];
+const UNSCALED: readonly FamilyId[] = [
+  'changeover-ports-crossed',
+  'unit-address-crossed',
+  'module-valve-shut',
+  'communication-lost',
+];
 
 /** @param most steps between no fault and the end of the range; left out = as many as the machine's sheet has */
 export function sweeps(machine: Swept, most: number = machine.steps): Sweep[] {

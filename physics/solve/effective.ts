@@ -160,6 +160,8 @@ export interface Effective {
   voltage: number;
   /** of three phases: share of one's voltage that is gone */
   phaseLost: number;
+  /** share of the signal bus's voltage that is gone at an indoor unit */
+  busLost: number;
   /** V lost across the contactor's poles while it is closed */
   contactDrop: number;
   /** share of its capacitance that the outdoor fan's capacitor has lost */
@@ -295,6 +297,7 @@ export function healthy(data: Nominal): Effective {
     weakCapacitor: 0,
     voltage: data.motor.voltage,
     phaseLost: 0,
+    busLost: 0,
     contactDrop: 0,
     weakFanCapacitor: 0,
     nitrogen: 0,

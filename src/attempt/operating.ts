@@ -74,7 +74,7 @@ function underLoad(controller: ControllerState): boolean {
 /** A unit whose room is content tells of itself only that. */
 function served({ units }: Snapshot, channel: ChannelName): boolean {
   const unit = units?.find(({ id }) => id === unitOf(channel));
-  return unit === undefined || unit.state === 'cooling' || unit.state === 'heating';
+  return unit === undefined || ['cooling', 'heating', 'not-answering'].includes(unit.state);
 }
 
 export function sameControls(a: Controls, b: Controls): boolean {

@@ -6,6 +6,7 @@ import {
   type ChannelName,
   channelsAt,
   type InstrumentId,
+  isUnheard,
   OWN_SENSES,
   type PhysicalQuantity,
   preparing,
@@ -45,6 +46,9 @@ export function planReading(state: AttemptState, action: ReadAction): ReadingPla
   ensure(channels.length > 0, 'nothing-to-read', `${quantity} at ${place.id}`);
   const channel = chosenChannel(channels, action);
   ensure(!place.needs?.includes('isolated') || !state.controls.running, 'needs-isolation', place.id);
+
+  const heard = instrument !== 'data-link' || !isUnheard(site.snapshot(state.events, clock), channel);
+  ensure(heard, 'unit-silent', channel);
 
   const { cost, dwell } = CATALOGUE[instrument];
   const insulated = action.insulated ?? true;

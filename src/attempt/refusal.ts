@@ -24,6 +24,7 @@ export const REFUSALS = [
   'not-on-this-machine',
   'out-of-range',
   'no-link',
+  'unit-silent',
   'hint-too-soon',
   'no-hint-now',
   'nothing-to-undo',

@@ -111,6 +111,7 @@ export const REMEDY_RULES: Readonly<Record<RemedyId, Remedy>> = {
   'open-module-valve': closed(['module-valve-shut'], 180, RUNNING_WORK),
   'set-addresses': closed(['unit-address-crossed'], 1200, DRY_WORK),
   'set-unit-capacity': closed(['unit-capacity-set-wrong'], 600, DRY_WORK),
+  'make-bus-clamp-good': closed(['communication-lost'], 900, DRY_WORK),
   'nothing-to-mend': closed([], 120, ['record']),
 };
 

@@ -57,5 +57,6 @@ export const USUAL_ROOT: Readonly<Record<CauseId, RootCause>> = {
   'module-valve-shut': 'left-part-shut',
   'metering-valve-not-closing': 'worn-valve',
   'unit-capacity-set-wrong': 'wrongly-set',
+  'communication-lost': 'poor-fastening',
   'no-fault': 'customer-expectation',
 };

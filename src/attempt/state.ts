@@ -239,6 +239,7 @@ export interface AttemptState {
 /** Channels of which a reading does not depend on whether or how the machine runs. */
 export const STATE_FREE: readonly ChannelName[] = [
   'supplyVoltage',
+  'busVoltage',
   'compressorCapacitance',
   'fanCapacitance',
   'defrostHeaterResistance',

@@ -84,6 +84,7 @@ export const REMEDIES = [
   'open-module-valve',
   'set-addresses',
   'set-unit-capacity',
+  'make-bus-clamp-good',
   'nothing-to-mend',
 ] as const;
 export type RemedyId = (typeof REMEDIES)[number];

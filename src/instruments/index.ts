@@ -19,6 +19,7 @@ export {
   firstReadingCost,
   instrumentsAt,
   isTransducer,
+  isUnheard,
   kindOfChannel,
   linkQuantity,
   preparing,

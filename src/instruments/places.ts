@@ -9,6 +9,7 @@ import {
   type SensorKey,
   type Snapshot,
   type StationId,
+  unitOf,
 } from '../../physics/types';
 import { CATALOGUE, PREPARING } from './catalogue';
 import { type ChannelName, INSTRUMENTS, type InstrumentId, type PhysicalQuantity } from './types';
@@ -77,6 +78,12 @@ export function probeOf(channel: ChannelName): ProbeKey | null {
 export function kindOfChannel(channel: ChannelName): ChannelName {
   const at = channel.indexOf('@');
   return at < 0 ? channel : (channel.slice(0, at) as ChannelName);
+}
+
+/** Whether the outdoor side hears nothing from the unit that a channel belongs to: the data link has no value then. */
+export function isUnheard({ units }: Snapshot, channel: ChannelName): boolean {
+  const unit = unitOf(channel);
+  return unit !== null && units?.find(({ id }) => id === unit)?.state === 'not-answering';
 }
 
 /** True value of a channel in one instant, SI (looks: share 0…1; touch: K). */

@@ -40,6 +40,7 @@ const APART: readonly ChannelName[] = [
   'coilPressureDrop',
   'supplyDuctPressure',
   'supplyVoltage',
+  'busVoltage',
   'compressorCapacitance',
   'fanCapacitance',
   'defrostHeaterResistance',

@@ -86,6 +86,7 @@ const ALIKE: Readonly<Record<CauseId, readonly CauseId[]>> = {
   'unit-address-crossed': ['changeover-ports-crossed', 'no-fault'],
   'module-valve-shut': ['undercharge', 'condenser-dirty', 'compressor-leak-by'],
   'metering-valve-not-closing': ['metering-valve-stuck-opening', 'no-fault'],
+  'communication-lost': ['metering-valve-stuck-closing', 'unit-address-crossed', 'no-fault'],
   'unit-capacity-set-wrong': ['metering-valve-stuck-closing', 'filter-dirty', 'no-fault'],
 };
 

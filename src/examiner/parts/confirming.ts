@@ -92,6 +92,7 @@ export const PROOFS: Readonly<Record<CauseId, readonly Proof[] | null>> = {
   'unit-address-crossed': [{ drive: 'units' }],
   'module-valve-shut': [{ read: ['condenserLeavingAirTemp@module2'] }],
   'metering-valve-not-closing': [{ drive: 'units' }],
+  'communication-lost': [{ read: ['busVoltage'] }],
   'unit-capacity-set-wrong': [{ drive: 'valveHold' }],
   'no-fault': null,
 };

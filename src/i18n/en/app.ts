@@ -149,6 +149,7 @@ export const app = {
     'not-on-this-machine': 'This machine does not have that.',
     'out-of-range': 'That is beyond what can be set.',
     'no-link': 'This job has no data link.',
+    'unit-silent': 'This unit does not answer, so the link has no value of it.',
     'hint-too-soon': 'Do something of your own before the next hint.',
     'no-hint-now': 'No hints now: this is an exam, or your verdict is given.',
     'nothing-to-undo': 'There is nothing to take back.',

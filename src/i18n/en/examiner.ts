@@ -90,6 +90,7 @@ export const examiner = {
     'module-valve-shut': 'Why? One outdoor module took no part. The others carried its share.',
     'metering-valve-not-closing': 'Why? Its valve passes liquid when it should be shut.',
     'unit-capacity-set-wrong': 'Why? Its control takes it for a smaller unit. The valve never opens far enough.',
+    'communication-lost': 'Why? The outdoor side hears nothing from it. Its valve stays shut.',
     'no-fault': 'Why? Each reading fits a sound machine in this weather.',
   },
   next: {
@@ -203,6 +204,7 @@ export const examiner = {
       'module-valve-shut': 'Proof is missing: read the air over each outdoor module.',
       'metering-valve-not-closing': 'Proof is missing: switch the unit off and read its pipes.',
       'unit-capacity-set-wrong': 'Proof is missing: drive the valve and read again.',
+      'communication-lost': 'Proof is missing: measure the voltage on its bus clamps.',
     },
     belief: {
       notMeasured: 'The tally already said it all. No points to win here.',

@@ -88,6 +88,7 @@ export const names = {
     'module-valve-shut': 'valve of one outdoor module left shut',
     'metering-valve-not-closing': "unit's valve not shutting",
     'unit-capacity-set-wrong': 'capacity of a unit set wrong',
+    'communication-lost': 'unit without communication',
   },
   unsure: 'not sure yet',
   instrument: {
@@ -166,6 +167,7 @@ export const names = {
     compressorSpeed: 'compressor speed',
     supplyVoltage: 'supply voltage',
     contactorDrop: 'voltage over the closed contactor',
+    busVoltage: 'voltage of the signal bus',
     compressorCapacitance: 'run capacitance',
     fanCapacitance: 'capacitance of the outdoor fan',
     defrostHeaterResistance: 'resistance of the defrost heater',
@@ -250,6 +252,7 @@ export const names = {
     'open-module-valve': "open the module's service valve all the way",
     'set-addresses': 'set the addresses of the units anew',
     'set-unit-capacity': "set the unit's capacity right",
+    'make-bus-clamp-good': 'make the clamp of the signal bus good',
     'nothing-to-mend': 'mend nothing, explain to the customer',
   },
   step: {
@@ -334,6 +337,7 @@ export const names = {
     heating: 'heating',
     'room-satisfied': 'room content, valve at rest',
     'machine-stopped': 'waiting, the machine stands',
+    'not-answering': 'does not answer',
   },
   branch: { unit: 'unit {{number}}', module: 'module {{number}}' },
   at: { unit: '{{what}}, unit {{number}}', module: '{{what}}, module {{number}}' },

@@ -154,6 +154,7 @@ export const app: SameKeys<typeof source> = {
     'not-on-this-machine': 'Esta máquina no tiene eso.',
     'out-of-range': 'Eso queda fuera de lo que se puede ajustar.',
     'no-link': 'Este trabajo no tiene enlace de datos.',
+    'unit-silent': 'Esta unidad no responde: el enlace no tiene ningún valor suyo.',
     'hint-too-soon': 'Haz algo por tu cuenta antes de la próxima pista.',
     'no-hint-now': 'Ahora no hay pistas: es un examen o ya diste tu veredicto.',
     'nothing-to-undo': 'No hay nada que deshacer.',

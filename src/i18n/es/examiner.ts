@@ -92,6 +92,7 @@ export const examiner: SameKeys<typeof english> = {
     'module-valve-shut': '¿Por qué? Un módulo exterior no trabajaba. Los demás cargaban con su parte.',
     'metering-valve-not-closing': '¿Por qué? Su válvula deja pasar líquido cuando debería estar cerrada.',
     'unit-capacity-set-wrong': '¿Por qué? Su control la toma por una unidad menor. La válvula nunca abre bastante.',
+    'communication-lost': '¿Por qué? La exterior no oye nada de ella. Su válvula queda cerrada.',
     'no-fault': '¿Por qué? Cada lectura cuadra con una máquina sana en este clima.',
   },
   next: {
@@ -205,6 +206,7 @@ export const examiner: SameKeys<typeof english> = {
       'module-valve-shut': 'Falta la prueba: mide el aire en cada módulo exterior.',
       'metering-valve-not-closing': 'Falta la prueba: apaga la unidad y mide sus tubos.',
       'unit-capacity-set-wrong': 'Falta la prueba: mueve la válvula y mide otra vez.',
+      'communication-lost': 'Falta la prueba: mide la tensión en sus bornes del bus.',
     },
     belief: {
       notMeasured: 'El recuento ya lo decía todo. Aquí no hay puntos.',

@@ -90,6 +90,7 @@ export const names: SameKeys<typeof source> = {
     'module-valve-shut': 'válvula de un módulo exterior cerrada',
     'metering-valve-not-closing': 'válvula de una unidad que no cierra',
     'unit-capacity-set-wrong': 'capacidad de una unidad mal ajustada',
+    'communication-lost': 'unidad sin comunicación',
   },
   unsure: 'aún no lo sé',
   instrument: {
@@ -168,6 +169,7 @@ export const names: SameKeys<typeof source> = {
     compressorSpeed: 'velocidad del compresor',
     supplyVoltage: 'tensión de alimentación',
     contactorDrop: 'tensión sobre el contactor cerrado',
+    busVoltage: 'tensión del bus de señal',
     compressorCapacitance: 'capacidad del condensador de marcha',
     fanCapacitance: 'capacidad del condensador del ventilador exterior',
     defrostHeaterResistance: 'ohmios de la resistencia de descongelamiento',
@@ -252,6 +254,7 @@ export const names: SameKeys<typeof source> = {
     'open-module-valve': 'abrir del todo la válvula de servicio del módulo',
     'set-addresses': 'ajustar de nuevo las direcciones de las unidades',
     'set-unit-capacity': 'ajustar bien la capacidad de la unidad',
+    'make-bus-clamp-good': 'arreglar el borne del bus de señal',
     'nothing-to-mend': 'no reparar nada, explicarlo al cliente',
   },
   step: {
@@ -335,6 +338,7 @@ export const names: SameKeys<typeof source> = {
     heating: 'calentando',
     'room-satisfied': 'sala contenta, válvula en reposo',
     'machine-stopped': 'en espera, la máquina está parada',
+    'not-answering': 'no responde',
   },
   branch: { unit: 'unidad {{number}}', module: 'módulo {{number}}' },
   at: { unit: '{{what}}, unidad {{number}}', module: '{{what}}, módulo {{number}}' },

@@ -9,6 +9,7 @@ export function unitStateOf(session: Session, unit: string): UnitState {
   const { controls } = session.state.value;
   const asked = controls.units?.[unit] ?? usualDemand(callout.conditions.mode, plant.units?.indexOf(unit) ?? 0);
   const state = session.snapshot.value.units?.find(({ id }) => id === unit)?.state ?? 'off';
+  if (state === 'not-answering') return state;
   if (asked === 'off') return 'off';
   return state === 'off' || (controls.running && state !== 'room-satisfied' && state !== 'machine-stopped')
     ? asked

@@ -78,7 +78,7 @@ export function Units({ units, channels, live, rank, onRank, onNote }: Props) {
                   const channel = channels[at(bead, id)]!;
                   const value = readingOf(bead, id);
                   const far = bead === rank ? (off?.get(id) ?? null) : null;
-                  const shown = live ? beadText(text, channel, value) : '–';
+                  const shown = live && unit.state !== 'not-answering' ? beadText(text, channel, value) : '–';
                   const from = far === null ? '' : offText(text, channel, far);
                   return (
                     <button
