@@ -54,7 +54,9 @@ function faults(draw: Draw, plant: MachineSetup['plant'], ids: readonly string[]
   for (let k = draw.share() < 0.33 ? 2 : 1; k > 0; k--) {
     const family = draw.pick(familiesOf(plant));
     const target = family.targets ? `:${draw.pick(family.targets)}` : '';
-    const at = family.perUnit && draw.share() < 0.7 ? `@${draw.pick(ids)}` : '';
+    // a machine that hears none of its units runs for nobody
+    const one = family.perUnit && (family.id === 'communication-lost' || draw.share() < 0.7);
+    const at = one ? `@${draw.pick(ids)}` : '';
     const sign = family.signed && draw.share() < 0.5 ? -1 : 1;
     drawn[`${family.id}${target}${at}`] = sign * severityAt(family, draw.share());
   }
