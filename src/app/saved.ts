@@ -46,6 +46,11 @@ export async function savedAttempts(): Promise<readonly SavedAttempt[]> {
   }
 }
 
+/** How many other attempts on this device are finished. */
+export async function finishedBeside(own: string): Promise<number> {
+  return (await savedAttempts()).filter(({ id, finished }) => finished && id !== own).length;
+}
+
 export async function throwAway(id: string): Promise<void> {
   const store = await openStore();
   await store.remove(id);

@@ -1,4 +1,4 @@
-/** What a person had in mind: predictions before a reading, reasons with a verdict. Kept, never scored. */
+/** What a person had in mind: predictions before a reading, reasons with a verdict, a look back. Kept, never scored. */
 import type { Draft } from 'immer';
 import { noteOf, stamp } from './notes';
 import { inBag } from './reading';
@@ -28,5 +28,20 @@ export function giveBecause(
   for (const index of [shows, rulesOut]) noteOf(state, index);
   const { action } = stamp(state);
   draft.becauses.push({ verdict: state.verdicts.length - 1, shows, rulesOut, action });
+  draft.undo = [];
+}
+
+export function lookBack(
+  state: AttemptState,
+  draft: Draft<AttemptState>,
+  { forVerdict, forRival, missing }: Extract<Action, { kind: 'reflect' }>,
+): void {
+  ensure(state.verdicts.length > 0, 'no-verdict', 'reflect');
+  for (const index of [...forVerdict, ...forRival]) noteOf(state, index);
+  const twice = forVerdict.find((index) => forRival.includes(index));
+  ensure(twice === undefined, 'note-on-both-sides', `note ${twice}`);
+  const { action } = stamp(state);
+  const sorted = { forVerdict: [...forVerdict], forRival: [...forRival] };
+  draft.reflections.push({ verdict: state.verdicts.length - 1, ...sorted, missing, action });
   draft.undo = [];
 }

@@ -2,7 +2,7 @@
 import { castDraft, type Draft, produce } from 'immer';
 import { checkChips, checkMoment, unsureChips } from './chips';
 import { SAFETY_SECONDS } from './hazards';
-import { giveBecause, takeChalk } from './head';
+import { giveBecause, lookBack, takeChalk } from './head';
 import { takeHint } from './hints';
 import { changeControls, spill } from './machineChanges';
 import { noteOf, stamp } from './notes';
@@ -71,6 +71,7 @@ export function stateAtArrival(site: Site, attempt: Attempt): AttemptState {
     hints: [],
     chalks: [],
     becauses: [],
+    reflections: [],
     tape: [],
     marks: [],
     spent: { survey: 0, safety: 0, measuring: 0, waiting: 0, controls: 0, repair: 0, verifying: 0 },
@@ -154,6 +155,7 @@ const HANDLERS: Handlers = {
   hint: takeHint,
   chalk: takeChalk,
   because: giveBecause,
+  reflect: lookBack,
   hazard(state, draft, { act }) {
     draft.hazardActs.push({ act, ...stamp(state) });
     spill(state, draft, (LET_OUT[act] ?? 0) * state.site.nameplate.charge, state.clock);

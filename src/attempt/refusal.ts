@@ -17,6 +17,7 @@ export const REFUSALS = [
   'moment-too-early',
   'moment-past',
   'no-verdict',
+  'note-on-both-sides',
   'rival-is-verdict',
   'nothing-repaired',
   'step-twice',

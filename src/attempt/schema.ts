@@ -93,6 +93,7 @@ const action = z.discriminatedUnion('kind', [
     expect: z.enum(EXPECTATIONS),
   }),
   z.strictObject({ kind: z.literal('because'), shows: note, rulesOut: note }),
+  z.strictObject({ kind: z.literal('reflect'), forVerdict: notes, forRival: notes, missing: z.nullable(name) }),
   z.strictObject({ kind: z.literal('hazard'), act: z.enum(HAZARD_ACTS) }),
   z.strictObject({ kind: z.literal('undo') }),
 ]);

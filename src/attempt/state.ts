@@ -155,6 +155,16 @@ export interface Because {
   readonly action: number;
 }
 
+/** For, against, missing: notes sorted between a verdict and its rival before the answer is known. */
+export interface Reflection {
+  /** number of the verdict */
+  readonly verdict: number;
+  readonly forVerdict: readonly number[];
+  readonly forRival: readonly number[];
+  readonly missing: string | null;
+  readonly action: number;
+}
+
 export interface TapeSpan {
   readonly from: number;
   /** null while it runs */
@@ -227,6 +237,7 @@ export interface AttemptState {
   readonly hints: readonly { readonly level: HintLevel; readonly time: number; readonly action: number }[];
   readonly chalks: readonly Chalk[];
   readonly becauses: readonly Because[];
+  readonly reflections: readonly Reflection[];
   readonly tape: readonly TapeSpan[];
   readonly marks: readonly { readonly text: string; readonly time: number; readonly action: number }[];
   readonly spent: Spent;

@@ -194,6 +194,14 @@ export type Action =
     }
   /** with a verdict: the note that shows it, and the note that rules the named rival out; never scored */
   | { readonly kind: 'because'; readonly shows: number; readonly rulesOut: number }
+  /** before the job is closed: which notes speak for the verdict, which for its rival, and what is missing; never scored */
+  | {
+      readonly kind: 'reflect';
+      readonly forVerdict: readonly number[];
+      readonly forRival: readonly number[];
+      /** what nobody read, as the channel of a reading; null = nothing */
+      readonly missing: string | null;
+    }
   | { readonly kind: 'hazard'; readonly act: HazardAct }
   /** takes back the last undoable action of this moment; time does not run back */
   | { readonly kind: 'undo' };

@@ -21,7 +21,7 @@ import type { SaveState } from '../attempt/autosave';
 import type { Callout, Pack } from '../attempt/pack/types';
 import type { TellingSum } from '../examiner/quanta';
 import type { TrialAnswer } from '../examiner/trials';
-import type { Debrief, Grade } from '../examiner/types';
+import type { Channel, Debrief, Grade } from '../examiner/types';
 import type { InstrumentId } from '../instruments/types';
 import type { Advice } from './advice';
 import type { ReadingOption } from './place/options';
@@ -106,6 +106,17 @@ export interface Head {
     readonly showsBits: number | null;
     readonly rulesOutBits: number | null;
   } | null;
+  readonly reflection: {
+    readonly cause: CauseId;
+    readonly rival: CauseId;
+    readonly sorted: readonly {
+      readonly note: number;
+      readonly side: 'verdict' | 'rival';
+      readonly bits: number | null;
+    }[];
+    readonly missing: { readonly channel: Channel; readonly bits: number } | null;
+    readonly best: Channel | null;
+  } | null;
 }
 
 export interface Session {
@@ -138,6 +149,8 @@ export interface Session {
   readonly chalking: Signal<ReadingOption | null>;
   /** predictions and reasons beside what the examiner makes of them; null while it is worked out */
   readonly head: ReadonlySignal<Head | null>;
+  /** every third job on this device is looked back on before it is closed */
+  readonly looksBack: ReadonlySignal<boolean>;
 
   readonly sheet: Signal<SheetId | null>;
   /** place under the hand, and whether its sheet of instruments lies open */

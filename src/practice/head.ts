@@ -4,12 +4,13 @@
  */
 import { type CauseId, unitOf } from '../../physics/types';
 import type { AttemptState, Expectation } from '../attempt';
-import { observationsIn } from '../examiner';
+import { benchOf, observationsIn } from '../examiner';
 import { causeLogLikelihoods } from '../examiner/belief';
 import { Expectations } from '../examiner/explain/bands';
 import { LN2 } from '../examiner/numeric';
 import { instrumentError, nodeMoments } from '../examiner/quanta';
-import type { Differential, JudgedState, Observation } from '../examiner/types';
+import type { Channel, Differential, JudgedState, Observation } from '../examiner/types';
+import { among, LEAST_BITS, standpoint, valueAll } from '../examiner/value';
 import { wayOf } from './contrast';
 import { movement } from './edges';
 
@@ -32,6 +33,21 @@ export interface BecauseTold {
   /** bits by which each note speaks for the cause against the rival; null where it does not count */
   readonly showsBits: number | null;
   readonly rulesOutBits: number | null;
+}
+
+export interface ReflectionTold {
+  readonly cause: CauseId;
+  readonly rival: CauseId;
+  /** bits by which each sorted note speaks for the cause against the rival; null where it does not count */
+  readonly sorted: readonly {
+    readonly note: number;
+    readonly side: 'verdict' | 'rival';
+    readonly bits: number | null;
+  }[];
+  /** what was called missing, with its expected gain between the two, bits; null where nothing was, or it cannot be read */
+  readonly missing: { readonly channel: Channel; readonly bits: number } | null;
+  /** what would have parted them best of all that nobody read; null where nothing would */
+  readonly best: Channel | null;
 }
 
 export function chalksTold(state: AttemptState, differential: Differential): ChalkTold[] {
@@ -71,6 +87,36 @@ export function becauseTold(state: AttemptState, differential: Differential): Be
     );
   const { shows, rulesOut } = given;
   return { shows, rulesOut, cause, rival, showsBits: bits(shows), rulesOutBits: bits(rulesOut) };
+}
+
+export function reflectionTold(state: AttemptState, differential: Differential): ReflectionTold | null {
+  const given = state.reflections.at(-1);
+  const verdict = given && state.verdicts[given.verdict];
+  if (!given || !verdict) return null;
+  const { cause, rival } = verdict;
+  const observations = observationsIn(state);
+  const bitsOf = (index: number) =>
+    speaks(
+      observations.find(({ note }) => note === index),
+      cause,
+      rival,
+      differential,
+    );
+  const side = (notes: readonly number[], which: 'verdict' | 'rival') =>
+    notes.map((note) => ({ note, side: which, bits: bitsOf(note) }));
+  // between the two at even odds: after the readings that were taken little may be left to part
+  const even = { [cause]: 1, [rival]: 1 };
+  const open = valueAll(among(standpoint(differential, even, []), [cause, rival]), benchOf(state))
+    .filter(({ channel }) => !observations.some((each) => each.channel === channel))
+    .sort((a, b) => b.bits - a.bits);
+  const named = open.find(({ channel }) => channel === given.missing);
+  return {
+    cause,
+    rival,
+    sorted: [...side(given.forVerdict, 'verdict'), ...side(given.forRival, 'rival')],
+    missing: named ? { channel: named.channel, bits: named.bits } : null,
+    best: open[0] && open[0].bits >= LEAST_BITS ? open[0].channel : null,
+  };
 }
 
 function speaks(seen: Observation | undefined, a: CauseId, b: CauseId, differential: Differential): number | null {

@@ -100,6 +100,12 @@ export function actionOn(plant: PlantId): fc.Arbitrary<Action> {
       steps: fc.shuffledSubarray([...PROCEDURE_STEPS]),
       root: fc.option(fc.constantFrom(...ROOT_CAUSES), { nil: null }),
     }),
+    fc.record({
+      kind: fc.constant('reflect' as const),
+      forVerdict: fc.uniqueArray(note, { maxLength: 3 }),
+      forRival: fc.uniqueArray(note, { maxLength: 3 }),
+      missing: fc.option(fc.constantFrom('liquidLineTemp', 'suctionPressure'), { nil: null }),
+    }),
     fc.record({ kind: fc.constant('hint' as const), level: fc.constantFrom(1 as const, 2 as const, 3 as const) }),
     fc.record({ kind: fc.constant('hazard' as const), act: fc.constantFrom(...HAZARD_ACTS) }),
     fc.constant({ kind: 'undo' as const }),

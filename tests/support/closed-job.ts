@@ -19,6 +19,7 @@ export function toppedUpJob(
     { kind: 'verdict', cause: 'undercharge', size: 'clear', rival: 'drier-restriction', cites: [0] },
     { kind: 'because', shows: 0, rulesOut: 1 },
     { kind: 'repair', remedy, steps: [], root: null },
+    { kind: 'reflect', forVerdict: [1], forRival: [0], missing: 'liquidLineTempAfterDrier' },
     { kind: 'verified', notes: [] },
   ];
   return actions.reduce(apply, start(pack, callout, seed));

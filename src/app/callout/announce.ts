@@ -50,6 +50,8 @@ export function announce(text: Text, action: Action, state: AttemptState): strin
       return text.t('app.said.chalked', { expected: text.t(`panels.chalk.${action.expect}`) });
     case 'because':
       return text.t('app.said.because');
+    case 'reflect':
+      return text.t('app.said.reflect');
     case 'hint':
       return text.t('app.said.hint');
   }

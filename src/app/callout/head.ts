@@ -5,7 +5,7 @@ import { decodeDifferential, type PackedDifferential } from '../../examiner';
 import { OWN_SENSES } from '../../instruments/catalogue';
 import type { ReadingOption } from '../../panels/place/options';
 import type { Head } from '../../panels/session';
-import { becauseTold, chalksTold } from '../../practice/head';
+import { becauseTold, chalksTold, reflectionTold } from '../../practice/head';
 
 /** Only what is measured settles; a look is there at once. */
 export function asksChalk({ instrument }: ReadingOption): boolean {
@@ -25,14 +25,18 @@ export function createHead(
   let asked = 0;
   const stop = effect(() => {
     const now = state.value;
-    if (now.chalks.length === 0 && now.becauses.length === 0) return;
+    if (now.chalks.length === 0 && now.becauses.length === 0 && now.reflections.length === 0) return;
     asked += 1;
     const mine = asked;
     expectations().then(
       (packed) => {
         if (mine !== asked) return;
         const differential = decodeDifferential(packed);
-        told.value = { chalks: chalksTold(now, differential), because: becauseTold(now, differential) };
+        told.value = {
+          chalks: chalksTold(now, differential),
+          because: becauseTold(now, differential),
+          reflection: reflectionTold(now, differential),
+        };
       },
       // An examiner that cannot work says so in the debrief.
       () => {},

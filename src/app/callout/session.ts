@@ -18,7 +18,7 @@ import { optionsAt, type ReadingOption, readingAction } from '../../panels/place
 import type { Drafts, Lesson, Session, SheetId } from '../../panels/session';
 import { ranking } from '../../panels/stakes/chips';
 import { chalk, reducedMotion, text } from '../preferences';
-import { attemptId } from '../saved';
+import { attemptId, finishedBeside } from '../saved';
 import { createAdvising } from './advising';
 import { announce } from './announce';
 import { loadDrafts, storeDrafts } from './drafts';
@@ -28,6 +28,9 @@ import { createLapse } from './lapse';
 import { lessonsOf } from './lessons';
 import { createTrying } from './trying';
 import { followTwin } from './twin';
+
+/** Every so manyth job is looked back on. */
+const LOOK_BACK = 3;
 
 export interface Opening {
   readonly pack: Pack;
@@ -61,6 +64,10 @@ export function createSession(opening: Opening): Session {
   const stopStoring = effect(() => storeDrafts(draftsOf, drafts.value));
   const stopChalking = effect(() => {
     if (!placeOpen.value) chalking.value = null;
+  });
+  const looksBack = signal(false);
+  void finishedBeside(draftsOf).then((count) => {
+    looksBack.value = count % LOOK_BACK === LOOK_BACK - 1;
   });
   const head = createHead(state, opening.examining.expectations);
   const stopExamining = effect(() => {
@@ -148,6 +155,7 @@ export function createSession(opening: Opening): Session {
     chalk,
     chalking,
     head: head.told,
+    looksBack,
     sheet,
     place,
     placeOpen,

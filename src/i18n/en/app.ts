@@ -122,6 +122,7 @@ export const app = {
     hint: 'A hint is open.',
     chalked: 'Chalked: {{expected}}.',
     because: 'Your reasons are kept.',
+    reflect: 'Your look back is kept. The debrief shows it beside the model.',
   },
   passing: { until: 'to {{clock}}', skip: 'To the end' },
   refusal: {
@@ -142,6 +143,7 @@ export const app = {
     'moment-too-early': 'It is too early for that stake.',
     'moment-past': 'The moment for that stake is past.',
     'no-verdict': 'Give a verdict first.',
+    'note-on-both-sides': 'A reading cannot stand on both sides.',
     'rival-is-verdict': 'The rival must be another cause.',
     'nothing-repaired': 'Nothing has been repaired yet.',
     'step-twice': 'A step stands there twice.',

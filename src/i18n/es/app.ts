@@ -127,6 +127,7 @@ export const app: SameKeys<typeof source> = {
     hint: 'Hay una pista abierta.',
     chalked: 'Apuntado con tiza: {{expected}}.',
     because: 'Tus razones quedan guardadas.',
+    reflect: 'Tu mirada atrás queda guardada. El repaso la muestra junto al modelo.',
   },
   passing: { until: 'hasta {{clock}}', skip: 'Al final' },
   refusal: {
@@ -147,6 +148,7 @@ export const app: SameKeys<typeof source> = {
     'moment-too-early': 'Es pronto para declarar esas fichas.',
     'moment-past': 'El momento de esas fichas ya pasó.',
     'no-verdict': 'Primero da un veredicto.',
+    'note-on-both-sides': 'Una lectura no puede estar en los dos lados.',
     'rival-is-verdict': 'La rival debe ser otra causa.',
     'nothing-repaired': 'Aún no se ha reparado nada.',
     'step-twice': 'Un paso está dos veces.',

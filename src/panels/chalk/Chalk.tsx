@@ -1,10 +1,10 @@
 /** Chalk it: one tap before the needle settles, and later what the machine made of it. Never scored. */
 import { useEffect, useRef } from 'preact/hooks';
 import { EXPECTATIONS, type Expectation } from '../../attempt';
-import { noteName, optionName, sentence, valueText } from '../kit/say';
+import { channelName, noteName, optionName, sentence, valueText } from '../kit/say';
 import { useText } from '../kit/text';
 import type { ReadingOption } from '../place/options';
-import { useSession } from '../session';
+import { type Head, useSession } from '../session';
 import { currentChips, ranking } from '../stakes/chips';
 
 export function ChalkToggle() {
@@ -56,8 +56,9 @@ export function MachineInTheHead() {
   const text = useText();
   const session = useSession();
   const head = session.head.value;
-  const { notes, chalks, becauses } = session.state.value;
-  if (chalks.length === 0 && becauses.length === 0) return <p>{text.t('panels.chalk.none')}</p>;
+  const { notes, chalks, becauses, reflections } = session.state.value;
+  if (chalks.length === 0 && becauses.length === 0 && reflections.length === 0)
+    return <p>{text.t('panels.chalk.none')}</p>;
   if (!head) return <p role="status">{text.t('finish.working.title')} …</p>;
   const known = head.chalks.filter(({ does }) => does !== null);
   const right = known.filter(({ does, expect }) => does === expect).length;
@@ -107,6 +108,49 @@ export function MachineInTheHead() {
           ))}
         </ul>
       )}
+      {head.reflection && <LookBack told={head.reflection} reading={reading} />}
     </>
+  );
+}
+
+/** Bits from which a reading speaks for one of two causes. */
+const SPEAKS = 1;
+
+function LookBack(props: {
+  readonly told: NonNullable<Head['reflection']>;
+  readonly reading: (note: number) => string;
+}) {
+  const text = useText();
+  const { cause, rival, sorted, missing, best } = props.told;
+  const side = (which: 'verdict' | 'rival' | 'neither') =>
+    text.t(`panels.reflect.${which}`, { cause: text.t(`names.cause.${which === 'rival' ? rival : cause}`) });
+  const model = (bits: number | null) => {
+    if (bits === null) return text.t('panels.chalk.notCounted');
+    return side(bits >= SPEAKS ? 'verdict' : bits <= -SPEAKS ? 'rival' : 'neither');
+  };
+  const worth = (bits: number) => (bits >= 0.5 ? 'well' : bits >= 0.1 ? 'little' : 'not');
+  return (
+    <section class="stack" aria-labelledby="look-back">
+      <h3 id="look-back">{text.t('panels.reflect.told')}</h3>
+      <ul class="points">
+        {sorted.map((one) => (
+          <li key={one.note}>
+            <strong>{props.reading(one.note)}</strong>
+            <p>{text.t('panels.reflect.yours', { yours: side(one.side), model: model(one.bits) })}</p>
+          </li>
+        ))}
+      </ul>
+      {missing && (
+        <p>
+          {text.t('panels.reflect.missed', {
+            reading: channelName(text, missing.channel),
+            worth: text.t(`panels.reflect.worth.${worth(missing.bits)}`),
+          })}
+        </p>
+      )}
+      {best && best !== missing?.channel && (
+        <p>{text.t('panels.reflect.best', { reading: channelName(text, best) })}</p>
+      )}
+    </section>
   );
 }

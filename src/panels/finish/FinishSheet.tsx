@@ -4,6 +4,7 @@ import { useText } from '../kit/text';
 import { type Session, useSession } from '../session';
 import { BecauseForm } from './BecauseForm';
 import { ProveIt } from './ProveIt';
+import { ReflectionForm } from './ReflectionForm';
 import { RepairForm } from './RepairForm';
 import { VerdictForm } from './VerdictForm';
 import { VerifyForm } from './VerifyForm';
@@ -50,6 +51,7 @@ export function FinishSheet() {
       {stage === 'repair' && <BecauseForm key={state.verdicts.length} />}
       {stage === 'repair' && <ProveIt />}
       {stage === 'repair' && <RepairForm />}
+      {stage === 'verify' && <ReflectionForm />}
       {stage === 'verify' && <VerifyForm />}
     </>
   );

@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { apply, decode, encode, refusalOf, replay, start } from '../../../src/attempt';
+import { type Action, apply, decode, encode, refusalOf, replay, start } from '../../../src/attempt';
 import { machineFacts } from '../../../src/attempt/pack/facts';
 import { checkPack } from '../../../src/attempt/pack/load';
 import type { Pack } from '../../../src/attempt/pack/types';
 import { grade } from '../../../src/examiner';
-import { becauseTold, chalksTold } from '../../../src/practice/head';
+import { becauseTold, chalksTold, reflectionTold } from '../../../src/practice/head';
 import { returnVisit } from '../../../src/practice/returnVisit';
 import { checkTrap, packToCode, readTrap, trapCallout, trapFaults, trapPack } from '../../../src/practice/trap';
 import { toppedUpJob } from '../../support/closed-job';
@@ -27,7 +27,10 @@ const PACK: Pack = {
 };
 const TEXTS = { title: PACK.title, about: PACK.about, history: { en: 'Our own visit.', es: 'Nuestra visita.' } };
 
-describe('chalk and reasons', () => {
+/** What is kept of a person and never scored. */
+const KEPT: readonly Action['kind'][] = ['chalk', 'because', 'reflect'];
+
+describe('chalk, reasons and the look back', () => {
   const state = toppedUpJob(PACK, 'drier');
 
   test('are kept in the attempt: its code carries them and a replay has them again', () => {
@@ -37,10 +40,11 @@ describe('chalk and reasons', () => {
       ['higher', 1],
     ]);
     expect(again.becauses).toEqual([{ verdict: 0, shows: 0, rulesOut: 1, action: 5 }]);
+    expect(again.reflections).toMatchObject([{ verdict: 0, forVerdict: [1], forRival: [0] }]);
   });
 
   test('never move a score', () => {
-    const without = state.attempt.actions.filter(({ action }) => action.kind !== 'chalk' && action.kind !== 'because');
+    const without = state.attempt.actions.filter(({ action }) => !KEPT.includes(action.kind));
     const plain = without.reduce((now, { action }) => apply(now, action), start(PACK, 'drier', state.attempt.seed));
     const [a, b] = [state, plain].map((each) => grade(each, SETTING.differential));
     expect(a!.uncapped).toBe(b!.uncapped);
@@ -55,6 +59,12 @@ describe('chalk and reasons', () => {
     expect(why({ ...chalk, place: 'nowhere', cause: 'undercharge', expect: 'lower' })).toBe('unknown-place');
     expect(why({ ...chalk, cause: 'bulb-loose', expect: 'lower' })).toBe('cause-not-here');
     expect(why({ kind: 'because', shows: 0, rulesOut: 0 })).toBe('no-verdict');
+    const back = { kind: 'reflect', forVerdict: [0], forRival: [0], missing: null } as const;
+    expect(why(back)).toBe('no-verdict');
+    const open = state.attempt.actions
+      .filter(({ action }) => action.kind !== 'verified' && action.kind !== 'reflect')
+      .reduce((now, { action }) => apply(now, action), start(PACK, 'drier', 'y'));
+    expect(refusalOf(open, back)?.code).toBe('note-on-both-sides');
   });
 
   test('too little refrigerant warms the suction line and lowers its pressure, whatever was expected', () => {
@@ -62,6 +72,18 @@ describe('chalk and reasons', () => {
     // Common practice, no source: a starved coil gives warm gas at low pressure.
     expect(pipe).toMatchObject({ cause: 'undercharge', expect: 'higher', does: 'higher' });
     expect(pressure).toMatchObject({ cause: 'undercharge', expect: 'higher', does: 'lower' });
+  });
+
+  test('a look back is told note by note, with what would have parted the two', () => {
+    const told = reflectionTold(state, SETTING.differential)!;
+    expect(told).toMatchObject({ cause: 'undercharge', rival: 'drier-restriction' });
+    expect(told.sorted.map(({ note, side }) => [note, side])).toEqual([
+      [1, 'verdict'],
+      [0, 'rival'],
+    ]);
+    // the trade's separator of the two: liquid backs up before a drier that is clogged
+    expect(told.missing?.bits).toBeGreaterThan(0.5);
+    expect(told.best).not.toBeNull();
   });
 
   test('a reason speaks for the cause that it fits better, and for the other one the other way round', () => {
