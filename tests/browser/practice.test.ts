@@ -316,6 +316,47 @@ test('a repair that does not hold: the debrief shows the machine in the head, an
   await bench.finish();
 });
 
+test('every third job is looked back on before it is closed, and the debrief lays the model beside it', async () => {
+  const pack = shippedPack('old-wharf');
+  const home = pack.callouts.find(({ faults }) => 'drier-restriction' in faults)!;
+  const bench = await openBench(browser, { context: { viewport: SIZES[2] } });
+  const { page } = bench;
+  const lay = async (code: string) => {
+    await page.goto(page.url().replace(/#.*/, '#home'));
+    await page.getByText('Open an attempt').click();
+    await page.getByLabel('Attempt code').fill(code);
+    await page.getByRole('button', { name: 'Open the code' }).click();
+  };
+  for (const seed of ['first', 'second']) {
+    await lay(encode(toppedUpJob(pack, home.id, seed).attempt));
+    await page.locator('.debrief-verdict').waitFor({ timeout: 60_000 });
+  }
+  const { actions, ...head } = toppedUpJob(pack, home.id, 'third').attempt;
+  const open = actions.filter(({ action }) => action.kind !== 'reflect' && action.kind !== 'verified');
+  await lay(encode({ ...head, actions: open }));
+  const person = new Person(page);
+  await person.arrive();
+  await person.openSheet('finish');
+  const form = page.locator('fieldset').filter({ hasText: 'Look back (never scored)' });
+  await form.waitFor();
+  await form.locator('select').nth(0).selectOption('verdict');
+  await form.locator('select').nth(1).selectOption('rival');
+  await form.locator('select').last().selectOption({ index: 1 });
+  await inspect(page, 'look-back');
+  await form.getByRole('button', { name: 'Keep my look back' }).click();
+  await page.getByText('Your look back is kept.').first().waitFor();
+  await person.openSheet('notebook');
+  const kept = decode(await person.code()).actions.map(({ action }) => action);
+  expect(kept.at(-1)).toMatchObject({ kind: 'reflect', forVerdict: [0], forRival: [1] });
+  await lay(encode(toppedUpJob(pack, home.id, 'told').attempt));
+  await page.getByRole('button', { name: 'Your machine in the head' }).click({ timeout: 60_000 });
+  const told = page.locator('section[aria-labelledby=look-back]');
+  await told.waitFor();
+  expect(await told.textContent()).toContain('You: for blocked filter-drier. The model:');
+  await inspect(page, 'look-back-told');
+  await bench.finish();
+});
+
 test('a trap is checked, sent and played; a broken one says so', async () => {
   const bench = await openBench(browser, { path: '#practise=trap' });
   const { page } = bench;
