@@ -62,7 +62,8 @@ function drawFault(
 ): Faults {
   const family = draw.pick(familiesOf(plant.id, mode, refrigerant));
   const target = family.targets ? `:${draw.pick(family.targets)}` : '';
-  const one = draw.share() < 0.7;
+  // with all units silent nobody asks for anything
+  const one = draw.share() < 0.7 || family.id === 'communication-lost';
   const unit = family.perUnit && plant.units && one ? `@${draw.pick(plant.units)}` : '';
   const sign = family.signed && draw.share() < 0.5 ? -1 : 1;
   return { [`${family.id}${target}${unit}`]: sign * severityAt(family, draw.share()) };

@@ -21,6 +21,13 @@ export interface Drawn {
 /** Decimal places of a severity: finer than anything that a reading tells. */
 const PLACES: Readonly<Record<FaultFamily['unit'], number>> = { share: 3, K: 1, V: 1, m: 1, Pa: 0 };
 
+/** Decimal places that leave a cell at least ten sizes. */
+function placesIn(width: number): number {
+  let places = 0;
+  for (let step = 1; step > width / 10; step /= 10) places += 1;
+  return places;
+}
+
 export function drawPack({ seed, wishes: _wishes, callouts, ...head }: Blueprint): Pack {
   return { ...head, callouts: withLookAlikes(callouts.map((order) => drawCallout(order, seed))) };
 }
@@ -57,7 +64,7 @@ export function drawSize(cause: CauseId, plant: PlantId, mode: OperatingMode, { 
   const { key, from, to } = pick<Cell>(cellsFor(cause, plant, mode), ({ weight }) => weight, uniform());
   if (key === '') return {};
   const severity = from + (to - from) * uniform();
-  return { [key]: Number(severity.toFixed(PLACES[familyOf(cause).unit])) };
+  return { [key]: Number(severity.toFixed(Math.max(PLACES[familyOf(cause).unit], placesIn(Math.abs(to - from))))) };
 }
 
 const known = new Map<string, readonly Cell[]>();
