@@ -26,7 +26,10 @@ const withReference = flag('--reference');
 const withMatrix = flag('--matrix');
 const total = words.length > 0 && Number.isFinite(Number(words[0])) ? Number(words.shift()) : 25_000;
 const subjects = (await shippedSubjects()).filter(({ pack }) => words.length === 0 || words.includes(pack));
-const each = Math.ceil(total / subjects.length);
+/** Machines with many units take twenty times as long: each of their callouts gets a quarter of the attempts. */
+const weightOf = ({ callout }: Subject): number => (hasManyUnits(callout.plant) ? 0.25 : 1);
+const weights = subjects.reduce((sum, subject) => sum + weightOf(subject), 0);
+const attemptsOn = (subject: Subject): number => Math.ceil((total * weightOf(subject)) / weights);
 
 /** z beyond which one of `tests` one-sided tests would fall once in a thousand if all held. */
 const LIMIT = 3.09;
@@ -40,7 +43,7 @@ if (isHelper) {
   process.on('message', (index: number) => {
     const subject = subjects[index];
     const reference = withReference && isFirstOfPlant(subject) ? referenceOf(subject) : null;
-    process.send!([...calibration(subject, each, reference)]);
+    process.send!([...calibration(subject, attemptsOn(subject), reference)]);
   });
   process.send!([]);
 } else {
