@@ -45,12 +45,30 @@ export function advance(rig: NetworkRig, state: NetworkState, controls: Controls
   setAir(rig, decided, controls, decided.turning);
   if (decided.turning && decided.regime === 'flow') {
     const next = inFlow(rig, decided, controls, dt, 0);
-    if (next) return next;
+    if (next) return next.regime === 'still' ? fitting(rig, decided, next) : next;
   }
   const still = decided.regime === 'flow' ? brokenOff(decided) : decided;
   const stepped = standStill(rig, still, controls, dt);
   if (!stepped.turning || stepped.runningFor < TRY_KEEPING) return stepped;
   return handOver(rig, stepped, controls) ?? stepped;
+}
+
+/**
+ * A machine that broke off in the middle of a step, where its low side can be left with more heat than its gas can have: then
+ * it keeps what each kilogram had before, and the heat of that second is on no account.
+ */
+function fitting(rig: NetworkRig, before: NetworkState, next: NetworkState): NetworkState {
+  assign(rig, next);
+  setAir(rig, next, next.inputs.controls, next.turning);
+  rig.effective.machine.charge = next.charge;
+  try {
+    stillStep(rig, next, 0);
+    return next;
+  } catch (error) {
+    if (!(error instanceof PhysicsError)) throw error;
+    const each = before.energyLow / (before.charge - before.massHigh);
+    return { ...next, energyLow: each * (next.charge - next.massHigh) };
+  }
 }
 
 /** Air of every branch as this state has it. */

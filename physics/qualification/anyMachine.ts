@@ -155,8 +155,9 @@ export interface TimeTally {
   readonly runs: number;
   readonly errors: readonly string[];
   readonly notNumbers: number;
-  /** kg by which the charge was missed at worst */
+  /** kg by which the charge was missed at worst, at any moment and at the end of a run */
   readonly mass: number;
+  readonly massAtEnd: number;
   readonly trips: number;
   readonly steps: number;
 }
@@ -165,6 +166,7 @@ export interface TimeTally {
 export function timeDraws(count: number, seed: number, hours: number, plants?: readonly PlantId[]): TimeTally {
   const errors: string[] = [];
   let mass = 0;
+  let massAtEnd = 0;
   let notNumbers = 0;
   let trips = 0;
   let steps = 0;
@@ -179,6 +181,7 @@ export function timeDraws(count: number, seed: number, hours: number, plants?: r
       const charge = machine.snapshot(state).probes.refrigerantCharge.value;
       let next = 0;
       let stopped = false;
+      let missed = 0;
       for (let time = 0; time < hours * 3600; steps++) {
         if (time >= next) {
           next = time + draw.between(120, 1800);
@@ -189,17 +192,19 @@ export function timeDraws(count: number, seed: number, hours: number, plants?: r
         time += dt;
         const { probes, controller, balance } = machine.snapshot(state);
         for (const { value } of Object.values(probes)) if (!Number.isFinite(value)) notNumbers++;
-        mass = Math.max(mass, balance.mass, Math.abs(probes.refrigerantCharge.value - charge));
+        missed = Math.max(balance.mass, Math.abs(probes.refrigerantCharge.value - charge));
+        mass = Math.max(mass, missed);
         const off = controller.startsWith('stopped-on-');
         if (off && !stopped) trips++;
         stopped = off;
       }
+      massAtEnd = Math.max(massAtEnd, missed);
     } catch (error) {
       const why = error instanceof PhysicsError ? `${error.code}: ${error.message}` : `untyped: ${String(error)}`;
       errors.push(`${setup.plant} ${setup.conditions.mode} ${JSON.stringify(setup.faults)}: ${why}`);
     }
   }
-  return { runs: count, errors, notNumbers, mass, trips, steps };
+  return { runs: count, errors, notNumbers, mass, massAtEnd, trips, steps };
 }
 
 function drawControls(draw: Draw, before: Controls, plant: PlantDescription): Controls {

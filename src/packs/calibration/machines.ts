@@ -3,7 +3,7 @@
  * work order's tally, severity within its cells, differences of their own – read here and there by erring instruments.
  * Stranger worlds change the machine or the readings without the examiner's knowledge.
  */
-import { createMachine, plantDescription } from '../../../physics';
+import { createMachine, PhysicsError, plantDescription } from '../../../physics';
 import type { CauseId, MachineSetup, Nuisance } from '../../../physics/types';
 import { drawNuisance, REAL_WORLD } from '../../attempt';
 import type { Callout } from '../../attempt/pack/types';
@@ -161,8 +161,16 @@ function asMade({ plant, refrigerant, conditions: { mode } }: Callout): Made {
   const isFixed = plant === 'orifice-split';
   let made: Made = { charge: 1, metering: 1 };
   for (let round = 0; round < 4; round++) {
-    const here = at(made);
-    const fuller = at({ ...made, charge: made.charge * 1.02 });
+    let here: ReturnType<typeof at>;
+    let fuller: ReturnType<typeof at>;
+    try {
+      here = at(made);
+      fuller = at({ ...made, charge: made.charge * 1.02 });
+    } catch (error) {
+      if (!(error instanceof PhysicsError)) throw error;
+      // rooms of both kinds near balance: where the next guess finds no rest, the last stands
+      break;
+    }
     const slope = (fuller.cold - here.cold) / (0.02 * made.charge);
     // no slope: a receiver takes up what is too much
     const charge = slope > 5 ? made.charge + (own.cold - here.cold) / slope : made.charge;
