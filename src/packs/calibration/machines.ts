@@ -10,7 +10,7 @@ import type { Callout } from '../../attempt/pack/types';
 import { priorOf } from '../../examiner/belief';
 import { type Bench, candidatesOf } from '../../examiner/candidates';
 import { discrepancyOf } from '../../examiner/discrepancy';
-import { sourceOf, statesOf } from '../../examiner/source';
+import { type MachineSource, sourceOf, statesOf } from '../../examiner/source';
 import type { Candidate, Differential, Node, Observation } from '../../examiner/types';
 import { type Stream, stream } from '../../instruments/streams';
 import { erringReader } from '../erring';
@@ -70,8 +70,8 @@ export function drawAttempt(
     ...(strangeness === 'correlations' && { correlations: 'other' as const }),
   };
   const bench = benchOf(callout);
-  const snapshots = sourceOf(REAL_WORLD).snapshots(setup, differential.states);
-  if (!snapshots.running) return null;
+  const snapshots = snapshotsOf(setup, differential);
+  if (!snapshots?.running) return null;
   const read = erringReader({ snapshots, seed });
   const count = FEWEST + Math.floor(random.uniform() * (MOST - FEWEST + 1));
   const readings = pick(candidatesOf(bench), count, random).flatMap((candidate): Read[] => {
@@ -79,6 +79,16 @@ export function drawAttempt(
     return observation ? [{ candidate, observation: changed(observation, strangeness, seed) }] : [];
   });
   return { truth: node.cause, readings };
+}
+
+/** Null where a stranger machine has no design point at all. */
+function snapshotsOf(setup: MachineSetup, { states }: Differential): ReturnType<MachineSource['snapshots']> | null {
+  try {
+    return sourceOf(REAL_WORLD).snapshots(setup, states);
+  } catch (error) {
+    if (error instanceof PhysicsError) return null;
+    throw error;
+  }
 }
 
 export function benchOf(callout: Callout): Bench {
