@@ -4,8 +4,8 @@ import { join, posix } from 'node:path';
 import { gzipSync } from 'node:zlib';
 
 const KB = 1024;
-const BUDGET = { shell: 90 * KB, phaser: 370 * KB, differential: 96 * KB, total: 3 * KB * KB, kept: 24 * KB * KB };
-// `kept` is what lies on a device: two thirds of it are differentials, which travel at a tenth of their size (about 33 KB a
+const BUDGET = { shell: 90 * KB, phaser: 370 * KB, differential: 96 * KB, total: 3 * KB * KB, kept: 30 * KB * KB };
+// `kept` is what lies on a device: nine tenths of it are differentials, which travel at a tenth of their size (about 33 KB a
 // callout). Keeping all of them means that whoever has once been here can play every pack in a basement; fetching them
 // only with their pack would save a phone 2 MB of traffic and cost exactly that.
 const dist = process.argv[2] ?? 'dist';
