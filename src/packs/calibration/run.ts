@@ -9,7 +9,7 @@ import { type Attempt, drawAttempt, type Strangeness, type Subject } from './mac
 export const WORLDS: readonly Strangeness[] = ['none', 'model-error', 'coils', 'correlations', 'noise'];
 
 /** Share of the attempts that are drawn again in each stranger world, and of those on which instruments are left out. */
-const STRANGER = 0.25;
+const STRANGER = 0.1;
 
 export type Told =
   | {
