@@ -2,7 +2,7 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { Person, shippedPack } from './support/moves';
-import { launchBrowser, openBench } from './support/page';
+import { launchBrowser, MOVING, openBench } from './support/page';
 
 const PACK = shippedPack('old-wharf');
 const SOLO = PACK.callouts.find(({ mode, plant }) => mode === 'solo' && plant === 'orifice-split')!;
@@ -135,7 +135,7 @@ test('with the keyboard of a phone open, a sum has both its notes and its strip 
 });
 
 test('each act says one thing to a screen reader, and time that passes says no more', async () => {
-  const bench = await openBench(browser, { path: at('spoken'), context: { locale: 'en-GB' } });
+  const bench = await openBench(browser, { path: at('spoken'), context: { ...MOVING, locale: 'en-GB' } });
   const { page } = bench;
   const person = new Person(page);
   const { text } = person;
