@@ -10,12 +10,12 @@ import { plantDescription } from '../../physics';
 import { isTold, offGrid, type Subject, subjectOf, tellOne, tellShuffled, unlike } from '../../src/packs/prove';
 import { differentialFor, isFirst, type ShippedCallout, shippedCallouts } from '../support/differentials';
 
-const MACHINES = 15;
+const MACHINES = 8;
 /** of other machines than splits, and of those with many units, which take longer */
-const FEWER = 6;
+const FEWER = 4;
 const FEW = 2;
 /** of the packs that came later, of one circuit and of many units */
-const LATER = [3, 1] as const;
+const LATER = [2, 1] as const;
 
 function machinesOf(shipped: ShippedCallout): number {
   const { plant } = shipped.callout;
@@ -53,7 +53,7 @@ describe.each(cases.map((each) => [each.subject.callout.id, each] as const))('%s
 });
 
 it('no cause is told from readings shuffled between callouts', { timeout: 300_000 }, () => {
-  const some = shelf.filter((_, i) => i % 2 === 0);
+  const some = shelf.filter((_, i) => i % 3 === 0);
   const machines = new Map<Subject, ReturnType<typeof offGrid>[]>(
     some.map((subject) => [subject, Array.from({ length: SHUFFLED }, (_, i) => offGrid(subject, i))]),
   );
