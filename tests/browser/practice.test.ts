@@ -393,7 +393,8 @@ test('a record that cannot be read is set aside, said so, and can be saved', asy
 // Spanish words are the longer ones.
 describe.each(['es'] as const)('looks, %s', (language) => {
   const text = createText(language, 'si');
-  test.each(SIZES)('nothing overlaps, clips or speaks in keys at $width px', async (size) => {
+  // between the two nothing else is laid out
+  test.each([SIZES[0], SIZES[2]])('nothing overlaps, clips or speaks in keys at $width px', async (size) => {
     const name = (screen: string) => `${screen}-${language}-${size.width}`;
     const bench = await openWay('#practise=path', language, size, learned(2));
     const { page } = bench;

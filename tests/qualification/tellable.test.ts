@@ -24,7 +24,7 @@ function machinesOf(shipped: ShippedCallout): number {
   if (many) return FEW;
   return plant.endsWith('-split') ? MACHINES : FEWER;
 }
-const SHUFFLED = 4;
+const SHUFFLED = 2;
 
 const cases = shippedCallouts().map((shipped) => ({
   subject: subjectOf(shipped.callout, differentialFor(shipped)),
@@ -53,7 +53,7 @@ describe.each(cases.map((each) => [each.subject.callout.id, each] as const))('%s
 });
 
 it('no cause is told from readings shuffled between callouts', { timeout: 300_000 }, () => {
-  const some = shelf.filter((_, i) => i % 3 === 0);
+  const some = shelf.filter((_, i) => i % 2 === 0);
   const machines = new Map<Subject, ReturnType<typeof offGrid>[]>(
     some.map((subject) => [subject, Array.from({ length: SHUFFLED }, (_, i) => offGrid(subject, i))]),
   );
