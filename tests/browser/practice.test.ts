@@ -157,7 +157,8 @@ describe('the path', () => {
     }
     const answers = page.locator('section[aria-labelledby=answer] button');
     await answers.first().waitFor();
-    expect(await answers.count()).toBeGreaterThanOrEqual(6);
+    // all that the work order of the dealt machine names: more than the pair
+    expect(await answers.count()).toBeGreaterThan(2);
     await bench.finish();
   });
 });
